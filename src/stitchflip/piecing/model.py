@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from math import hypot
 
 Point = tuple[float, float]
 Polygon = tuple[Point, ...]
@@ -48,7 +49,7 @@ class Seam:
     def length(self) -> float:
         """Stitched length, inches, flat."""
         (x0, y0), (x1, y1) = self.start.at, self.end.at
-        return ((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5
+        return hypot(x1 - x0, y1 - y0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +84,9 @@ class SewnPiece:
     inset_end: float
     """How far the needed interval stays inside the full one at each end (start = where sewing starts)."""
     cut_length: float
+    reach_start: float
+    """Signed place of the needed interval's start along the seam, from the foot of the center mark."""
+    reach_end: float
     free_ends: int
     """Ends without a neighbor (0, 1 or 2)."""
     seam: Seam | None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
 from stitchflip.cutting.model import FabricPlan, Piece
@@ -91,3 +91,7 @@ class Plan:
     def letter_of(self, fabric: str) -> str:
         """The letter of a fabric, "?" for one that has none."""
         return next((one.letter for one in self.letters if one.fabric == fabric), "?")
+
+    def with_findings(self, findings: tuple[Finding, ...]) -> Plan:
+        """The same plan with these findings."""
+        return replace(self, findings=findings)

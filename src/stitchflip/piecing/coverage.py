@@ -1,0 +1,150 @@
+"""What stays bare, and the widest place without stitching.
+
+In a regular build all fabric together fills the outer edge, which is convex, so "bare" is the cover outline
+minus a convex outline: exact, and disjoint convex parts fall out of it. Builds with a strip cut too short go
+through `as_sewn` instead.
+"""
+
+from __future__ import annotations
+
+from heapq import heappop, heappush
+from itertools import count
+from math import hypot, inf
+from typing import TYPE_CHECKING
+
+from stitchflip.piecing.geometry import (
+    HalfPlane,
+    area,
+    clip_all,
+    counts,
+    extent,
+    half_planes,
+    largest_circle,
+    middle,
+    outside_parts,
+    scaled,
+)
+from stitchflip.piecing.model import BareSpot, WidestGap
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from stitchflip.piecing.flips import Side
+    from stitchflip.piecing.model import Point, Polygon
+
+
+def grade(part: Polygon, trim: Sequence[HalfPlane], inner: Sequence[HalfPlane]) -> str:
+    """How bad a bare place is: "stop" inside the binding's seam line, "fix" up to the trim edge, else "note"."""
+    if counts(clip_all(part, inner)):
+        return "stop"
+    return "fix" if counts(clip_all(part, trim)) else "note"
+
+
+def bare_spots(
+    cover: Polygon,
+    sides: Sequence[Side],
+    names: Sequence[str],
+    trim: Sequence[HalfPlane],
+    inner: Sequence[HalfPlane],
+) -> tuple[BareSpot, ...]:
+    """Places of the cover outline that no fabric reaches, largest first.
+
+    Args:
+        cover: The cover outline, flat.
+        sides: Sides of the outer edge that still have a place.
+        names: Their names.
+        trim: Half-planes of the trim edge, flat.
+        inner: Half-planes of the binding's seam line, flat.
+    """
+    spots = []
+    for index, part in outside_parts(cover, [side.plane for side in sides]):
+        side = sides[index]
+        by = extent(part, *side.normal)[1] - side.raw_edge
+        spots.append(BareSpot(part, grade(part, trim, inner), names[index], side.step, by, area(part)))
+    return tuple(sorted(spots, key=lambda spot: spot.area, reverse=True))
+
+
+def adds_cover(cover: Polygon, opened: Polygon, normal: Point, edge_before: float) -> bool:
+    """True when a strip covers something of the cover outline that is still bare."""
+    beyond = clip_all(opened, [(-normal[0], -normal[1], -edge_before)])
+    return bool(beyond) and counts(clip_all(beyond, half_planes(cover)))
+
+
+def widest_patch(patches: Sequence[tuple[int, float, Sequence[Polygon]]], draw_up: Point) -> WidestGap:
+    """The largest circle in any patch, for builds where every patch is bounded by seams and the trim edge.
+
+    Args:
+        patches: (step, an upper bound for the circle's diameter, its visible polygons), flat.
+        draw_up: Fractions by which stitching draws the piece in, so that the circle is a taped one.
+    """
+    best = WidestGap((0.0, 0.0), 0.0, 0)
+    sx, sy = 1 - draw_up[0], 1 - draw_up[1]
+    for step, bound, polygons in sorted(patches, key=lambda patch: patch[1], reverse=True):
+        if bound * max(sx, sy) <= best.diameter:
+            break
+        for polygon in polygons:
+            (x, y), radius = largest_circle(scaled(polygon, sx, sy))
+            if 2 * radius > best.diameter:
+                best = WidestGap((x / sx, y / sy), 2 * radius, step)
+    return best
+
+
+def widest_anywhere(trim: Polygon, seams: Sequence[tuple[Point, Point]], precision: float = 0.01) -> WidestGap:
+    """The largest circle inside the trim that no seam enters, for builds with bare or open places.
+
+    Best-first search over squares: a square can hold no center better than its middle's distance plus half its
+    diagonal, so squares that cannot win are dropped and the answer is right within `precision` inches.
+
+    Args:
+        trim: Trim edge, taped.
+        seams: Kept seams as pairs of places, taped.
+        precision: How far the radius may stay below the best, inches.
+    """
+    planes = half_planes(trim)
+    (left, right), (low, high) = extent(trim, 1, 0), extent(trim, 0, 1)
+    size = min(right - left, high - low) / 2 or 1.0
+    order = count()
+    queue: list[tuple[float, int, float, float, float]] = []
+    best = (middle(trim), clearance(middle(trim), planes, seams))
+
+    def offer(x: float, y: float, half: float) -> None:
+        """Put a square on the queue when it may hold something better."""
+        nonlocal best
+        here = clearance((x, y), planes, seams)
+        if here > best[1]:
+            best = ((x, y), here)
+        promise = here + half * 2**0.5
+        if promise > best[1] + precision:
+            heappush(queue, (-promise, next(order), x, y, half))
+
+    x = left + size / 2
+    while x < right + size / 2:
+        y = low + size / 2
+        while y < high + size / 2:
+            offer(x, y, size / 2)
+            y += size
+        x += size
+    while queue:
+        promise, _, x, y, half = heappop(queue)
+        if -promise <= best[1] + precision:
+            break
+        quarter = half / 2
+        for dx, dy in ((-quarter, -quarter), (quarter, -quarter), (-quarter, quarter), (quarter, quarter)):
+            offer(x + dx, y + dy, quarter)
+    return WidestGap(best[0], 2 * best[1], 0)
+
+
+def clearance(place: Point, planes: Sequence[HalfPlane], seams: Sequence[tuple[Point, Point]]) -> float:
+    """Distance from a place to the nearest seam or trim edge; negative outside the trim."""
+    x, y = place
+    best = inf
+    for nx, ny, r in planes:
+        best = min(best, r - nx * x - ny * y)
+    if best <= 0:
+        return best
+    for (x0, y0), (x1, y1) in seams:
+        dx, dy = x1 - x0, y1 - y0
+        squared = dx * dx + dy * dy
+        share = max(0.0, min(1.0, ((x - x0) * dx + (y - y0) * dy) / squared)) if squared else 0.0
+        best = min(best, hypot(x - x0 - share * dx, y - y0 - share * dy))
+    return best

@@ -1,0 +1,136 @@
+"""From a project to its build: first piece, strips in order, what was measured on the way."""
+
+from __future__ import annotations
+
+from math import inf
+from typing import TYPE_CHECKING
+
+from stitchflip.errors import BuildError
+from stitchflip.lengths import Unit
+from stitchflip.piecing.as_sewn import plausible, read_sides, with_short_strips
+from stitchflip.piecing.build import FirstPiece, Label, assemble
+from stitchflip.piecing.coverage import adds_cover
+from stitchflip.piecing.fabric_places import fabrics_for
+from stitchflip.piecing.flips import Flip, State, measured, sew, start
+from stitchflip.piecing.frame import Frame, frame_for
+from stitchflip.piecing.geometry import TOLERANCE, clip_all
+from stitchflip.piecing.model import Build, KernelNote
+from stitchflip.piecing.orders import Wanted, wanted_strips
+from stitchflip.piecing.shapes import first_piece_polygon, first_strip_width, rows_normal, side_names, trim_polygon
+from stitchflip.project.model import Center, CenterShape, Project, Way
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from stitchflip.piecing.model import Point
+    from stitchflip.project.numbers import Numbers
+
+MOST_STRIPS = 3000
+"""More strips than this in one piece is a mistake in the file, not a quilt."""
+
+
+def build_project(project: Project, numbers: Numbers, base_half: Point = (inf, inf)) -> Build:
+    """The build of a project.
+
+    Args:
+        project: The project.
+        numbers: The maker's effective numbers.
+        base_half: Half the base's width and height as cut, flat, inches; for the room beyond each point.
+
+    Raises:
+        BuildError: If a size is missing or a strip cannot be sewn at all.
+    """
+    frame = frame_for(numbers, trim_polygon(project, numbers), base_half)
+    state, names = start_of(project, numbers)
+    state, strips, notes = _sew_all(project, state, frame, names)
+    fabrics = fabrics_for(project, strips, names)
+    labels = [
+        Label(strip.round, names[strip.side], fabric, strip.cut_long)
+        for strip, fabric in zip(strips, fabrics, strict=True)
+    ]
+    build = assemble(state, frame, _first_words(project), labels, names=names, notes=notes)
+    return with_short_strips(build, project.short_strips, frame) if project.short_strips else build
+
+
+def start_of(project: Project, numbers: Numbers) -> tuple[State, tuple[str, ...]]:
+    """The first piece on the base, and the names of its sides."""
+    run = rows_normal(project) if project.building.way is Way.ROWS else None
+    state = start(first_piece_polygon(project, numbers), numbers.effective_seam, run_along=run)
+    return state, side_names(tuple(side.normal for side in state.sides if side is not None))
+
+
+def _sew_all(
+    project: Project, state: State, frame: Frame, names: Sequence[str]
+) -> tuple[State, list[Wanted], list[KernelNote]]:
+    normals = [side.normal for side in state.sides if side is not None]
+    strips: list[Wanted] = []
+    notes: list[KernelNote] = []
+    state = _apply_readings(project, state, frame, names, notes)
+    until = project.building.until_covered
+    idle = 0
+    for wanted in wanted_strips(project, names, normals):
+        if until and _is_covered(state, frame):
+            break
+        after = sew(state, Flip(wanted.width, side=wanted.side))
+        if until and not _helps(after, frame):
+            idle += 1
+            if idle > 2 * len(names) * max(1, len(project.rounds)):
+                notes.append(KernelNote("build.never-covers", state.step))
+                break
+            continue
+        idle = 0
+        if len(strips) >= MOST_STRIPS:
+            raise BuildError(
+                what=f"the build has more than {MOST_STRIPS} strips",
+                fix="Use wider strips, or a smaller piece.",
+                where="rounds",
+                code="build.too-many-strips",
+            )
+        strips.append(wanted)
+        state = _apply_readings(project, after, frame, names, notes)
+    return state, strips, notes
+
+
+def _helps(after: State, frame: Frame) -> bool:
+    sewn = after.sewn
+    return sewn is not None and adds_cover(frame.cover, sewn.opened, sewn.normal, sewn.raw_edge_before)
+
+
+def _is_covered(state: State, frame: Frame) -> bool:
+    return all(nx * x + ny * y <= r + TOLERANCE for nx, ny, r in state.planes for x, y in frame.cover)
+
+
+def _apply_readings(
+    project: Project, state: State, frame: Frame, names: Sequence[str], notes: list[KernelNote]
+) -> State:
+    """The state as the maker measured it after this step."""
+    if not project.readings:
+        return state
+    scale = 1.0 if project.units is Unit.INCH else 1 / 2.54
+    for index, line in read_sides(project.readings, state, frame, names, scale):
+        side = state.sides[index]
+        if side is None or not plausible(state, index, line):
+            notes.append(KernelNote("reading.impossible", state.step, line[2], names[index]))
+            continue
+        if side.step == 0:
+            moved = clip_all(state.first, [line])
+            state = start(moved, state.seam) if state.sewn is None and len(moved) > 2 else state
+        state = measured(state, index, (line[0], line[1]), line[2])
+    return state
+
+
+def _first_words(project: Project) -> FirstPiece:
+    center = project.center
+    if center is not None:
+        run = rows_normal(project) if project.building.way is Way.ROWS else None
+        return FirstPiece(center.fabric, _center_width(center), run and None)
+    first = project.rounds[0]
+    fabric = first.fabric or (first.fabrics or ("",))[0]
+    cut_long = first.cut_long.inches if first.cut_long is not None else None
+    return FirstPiece(fabric, first_strip_width(project), rows_normal(project), cut_long)
+
+
+def _center_width(center: Center) -> float:
+    if center.shape is CenterShape.RECTANGLE and center.cut_wide is not None:
+        return center.cut_wide.inches
+    return center.cut.inches if center.cut is not None else 0.0

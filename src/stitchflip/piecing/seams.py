@@ -1,0 +1,160 @@
+"""What holds each end of a seam: crossed by a later seam, caught in the binding, or loose.
+
+An end that nothing holds opens in the wash; a backstitch where something holds makes a lump. So every end is
+judged, and only the loose ones are named.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections import defaultdict
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from stitchflip.piecing.geometry import TOLERANCE, HalfPlane, half_planes, holds
+from stitchflip.piecing.model import EndClass, Seam, SeamEnd
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from stitchflip.piecing.model import Point, Polygon
+
+
+@dataclass(frozen=True, slots=True)
+class SeamLine:
+    """The kept part of one seam: where the strip as cut really carries it."""
+
+    step: int
+    normal: Point
+    at: float
+    low: float
+    """Ends along the seam, from the foot of the center mark; low is where sewing starts."""
+    high: float
+
+    def point(self, along: float) -> Point:
+        """The place at `along` on the seam."""
+        nx, ny = self.normal
+        return (nx * self.at - ny * along, ny * self.at + nx * along)
+
+
+@dataclass(frozen=True, slots=True)
+class EndRules:
+    """The measures by which an end is judged, inches."""
+
+    seam: float
+    stitch: float
+    counts_as_crossed: float
+    trim: Polygon
+    inner: Polygon
+    """Binding's seam line."""
+
+
+class SeamMap:
+    """All seams of a build, indexed so that the few that can hold an end are found at once."""
+
+    def __init__(self, lines: Sequence[SeamLine], rules: EndRules) -> None:
+        """Index the seams by direction and, within a direction, by their distance from the center mark."""
+        self._rules = rules
+        self._inner = half_planes(rules.inner)
+        self._trim = half_planes(rules.trim)
+        groups: defaultdict[tuple[float, float], list[tuple[float, SeamLine]]] = defaultdict(list)
+        for line in lines:
+            groups[round(line.normal[0], 7), round(line.normal[1], 7)].append((line.at, line))
+        self._groups = [(key, sorted(group, key=lambda entry: entry[0])) for key, group in groups.items()]
+
+    def judge(self, line: SeamLine, later: Sequence[Polygon]) -> Seam:
+        """The seam with both its ends classed.
+
+        Args:
+            line: The seam.
+            later: Kept polygons of later steps, asked only when an end is loose.
+        """
+        return Seam(
+            line.normal, line.at, self._end(line, line.low, 1.0, later), self._end(line, line.high, -1.0, later)
+        )
+
+    def _end(self, line: SeamLine, along: float, inward: float, later: Sequence[Polygon]) -> SeamEnd:
+        point = line.point(along)
+        step = self._crossing(line, along, point)
+        if step is not None:
+            return SeamEnd(point, EndClass.CROSSED, step)
+        if self._is_caught(line, along, inward):
+            return SeamEnd(point, EndClass.CAUGHT)
+        return SeamEnd(point, EndClass.LOOSE, None, any(holds(polygon, point, TOLERANCE * 10) for polygon in later))
+
+    def _crossing(self, line: SeamLine, along: float, end: Point) -> int | None:
+        """The earliest later step whose kept seam holds this end."""
+        rules = self._rules
+        near = rules.seam + rules.counts_as_crossed + TOLERANCE
+        nx, ny = line.normal
+        best: int | None = None
+        for (mx, my), group in self._groups:
+            cross = nx * my - ny * mx
+            if abs(cross) < 1e-6:
+                continue
+            depth = mx * end[0] + my * end[1]
+            first = bisect_left(group, depth - near, key=lambda entry: entry[0])
+            for at, other in group[first:]:
+                if at > depth + near:
+                    break
+                if other.step <= line.step or (best is not None and other.step >= best):
+                    continue
+                if self._meets(line, along, other, cross):
+                    best = other.step
+        return best
+
+    def _meets(self, line: SeamLine, along: float, other: SeamLine, cross: float) -> bool:
+        """True when `other` crosses `line` a stitch or more from every end involved, inside the trim."""
+        stitch = self._rules.stitch - TOLERANCE
+        cosine = line.normal[0] * other.normal[0] + line.normal[1] * other.normal[1]
+        here = (other.at - line.at * cosine) / cross  # place along `line` where the two lines meet
+        there = (other.at * cosine - line.at) / cross
+        if not (line.low - TOLERANCE <= here <= line.high + TOLERANCE) or abs(here - along) < stitch:
+            return False
+        if there - other.low < stitch or other.high - there < stitch:
+            return False
+        x, y = line.point(here)
+        return all(px * x + py * y <= r + TOLERANCE for px, py, r in self._trim)
+
+    def _is_caught(self, line: SeamLine, along: float, inward: float) -> bool:
+        """True when the seam passes the binding's seam line and ends a stitch or more beyond it."""
+        nx, ny = line.normal
+        low, high = line.low, line.high
+        for px, py, r in self._inner:
+            slope = -px * ny + py * nx
+            rest = r - (px * nx + py * ny) * line.at
+            if abs(slope) < 1e-9:
+                if rest < -TOLERANCE:
+                    return True  # the whole seam lies under the binding
+            elif slope > 0:
+                high = min(high, rest / slope)
+            else:
+                low = max(low, rest / slope)
+        if low >= high:
+            return True
+        beyond = low - along if inward > 0 else along - high
+        return beyond >= self._rules.stitch - TOLERANCE
+
+
+def seam_interval(opened: Polygon, normal: Point, at: float) -> tuple[float, float] | None:
+    """Where the seam edge of an opened strip lies along its seam; None when nothing of it is left."""
+    nx, ny = normal
+    along = [nx * y - ny * x for x, y in opened if nx * x + ny * y <= at + 10 * TOLERANCE]
+    return (min(along), max(along)) if len(along) > 1 and max(along) - min(along) > TOLERANCE else None
+
+
+def seam_inside(line: SeamLine, planes: Sequence[HalfPlane]) -> tuple[Point, Point] | None:
+    """The part of a seam inside an outline, as its two places; None when it lies outside."""
+    nx, ny = line.normal
+    low, high = line.low, line.high
+    for px, py, r in planes:
+        slope = -px * ny + py * nx
+        rest = r - (px * nx + py * ny) * line.at
+        if abs(slope) < 1e-9:
+            if rest < TOLERANCE:
+                return None
+        elif slope > 0:
+            high = min(high, rest / slope)
+        else:
+            low = max(low, rest / slope)
+    return (line.point(low), line.point(high)) if high - low > TOLERANCE else None

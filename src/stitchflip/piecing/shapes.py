@@ -1,0 +1,217 @@
+"""From the project's words to outlines: the trim edge (taped) and the first piece (flat)."""
+
+from __future__ import annotations
+
+from math import atan2, cos, degrees, pi, radians, sin
+from typing import TYPE_CHECKING
+
+from stitchflip.errors import BuildError
+from stitchflip.lengths import Unit
+from stitchflip.piecing.geometry import area, box, clip_all, extent, moved, regular, scaled, shifted, turned
+from stitchflip.project.model import Center, CenterShape, Ends, Outline, Project, RowsFrom, RowsRun, Runs
+
+if TYPE_CHECKING:
+    from stitchflip.lengths import Length
+    from stitchflip.piecing.model import Point, Polygon
+    from stitchflip.project.numbers import Numbers
+
+
+def trim_polygon(project: Project, numbers: Numbers) -> Polygon:
+    """The squared-up outline, taped, about the center mark.
+
+    Raises:
+        BuildError: If the wanted size leaves no piece (say, points that meet before the long sides begin).
+    """
+    wanted = project.squared_up
+    if wanted.shape is Outline.POLYGON:
+        return regular(
+            _need_count(wanted.sides), _inches(wanted.across_flats, "squared_up.across_flats"), wanted.turned
+        )
+    wide, high = _trim_size(project, numbers)
+    if wanted.ends is Ends.SQUARE:
+        return box((-wide / 2, -high / 2), (wide / 2, high / 2))
+    return _pointed(wide / 2, high / 2, across=wanted.length_runs is Runs.ACROSS)
+
+
+def _trim_size(project: Project, numbers: Numbers) -> Point:
+    """(x, y) extents of a rectangular trim."""
+    wanted = project.squared_up
+    if wanted.beyond_points is not None:
+        first = center_polygon(project)
+        inner = scaled(moved(first, -numbers.seam), 1 - numbers.draw_up_x, 1 - numbers.draw_up_y)
+        beyond = wanted.beyond_points.inches
+        reach_x = max(abs(place) for place in extent(inner, 1, 0))
+        reach_y = max(abs(place) for place in extent(inner, 0, 1))
+        return 2 * (reach_x + beyond), 2 * (reach_y + beyond)
+    wide, long = _inches(wanted.wide, "squared_up.wide"), _inches(wanted.long, "squared_up.long")
+    return (wide, long) if wanted.length_runs is Runs.UP else (long, wide)
+
+
+def _pointed(half_x: float, half_y: float, *, across: bool) -> Polygon:
+    """A rectangle whose two short ends are 45-degree points."""
+    if across:
+        shoulder = half_x - half_y
+        corners = (
+            (-shoulder, -half_y), (shoulder, -half_y), (half_x, 0.0),
+            (shoulder, half_y), (-shoulder, half_y), (-half_x, 0.0),
+        )  # fmt: skip
+    else:
+        shoulder = half_y - half_x
+        corners = (
+            (0.0, -half_y), (half_x, -shoulder), (half_x, shoulder),
+            (0.0, half_y), (-half_x, shoulder), (-half_x, -shoulder),
+        )  # fmt: skip
+    if shoulder <= 0:
+        raise BuildError(
+            what="the two pointed ends would meet before the long sides begin",
+            fix="Make the piece longer than it is wide, or give it square ends.",
+            where="squared_up",
+            code="build.points-meet",
+        )
+    return corners
+
+
+def first_piece_polygon(project: Project, numbers: Numbers) -> Polygon:
+    """Raw edges of the first piece as laid on the base, flat.
+
+    In rows that begin with a strip this is the strip as long as the cover outline needs it.
+    """
+    if project.center is not None:
+        return center_polygon(project)
+    normal = rows_normal(project)
+    width = first_strip_width(project)
+    cover = cover_polygon(project, numbers)
+    low, high = extent(cover, *normal)
+    middle = 0.0 if project.building.rows_from is RowsFrom.MIDDLE else low + width / 2
+    nx, ny = normal
+    tx, ty = -ny, nx
+    ends = extent(clip_all(cover, ((nx, ny, middle + width / 2), (-nx, -ny, width / 2 - middle))), tx, ty)
+    across = (middle - width / 2, middle + width / 2)
+    return tuple(
+        (nx * v + tx * u, ny * v + ty * u)
+        for v, u in ((across[0], ends[1]), (across[0], ends[0]), (across[1], ends[0]), (across[1], ends[1]))
+    )
+
+
+def first_strip_width(project: Project) -> float:
+    """Cut width of the strip that rows begin with, inches.
+
+    Raises:
+        BuildError: If the rounds name no first strip.
+    """
+    if not project.rounds:
+        raise BuildError(
+            what="rows of strips begin with a strip, and none is listed",
+            fix="List the strips from the first outward under [[rounds]].",
+            where="rounds",
+            code="build.no-first-strip",
+        )
+    first = project.rounds[0]
+    return (first.cut or (first.cuts or ())[0]).inches
+
+
+def cover_polygon(project: Project, numbers: Numbers) -> Polygon:
+    """What the strips must cover: the trim edge in the flat frame, moved out by the reach."""
+    return moved(flat(trim_polygon(project, numbers), numbers), numbers.reach)
+
+
+def flat(taped: Polygon, numbers: Numbers) -> Polygon:
+    """A taped outline as it lies on the base before any stitching."""
+    return scaled(taped, 1 / (1 - numbers.draw_up_x), 1 / (1 - numbers.draw_up_y))
+
+
+def rows_normal(project: Project) -> Point:
+    """The direction in which rows grow, a unit vector."""
+    building, runs = project.building, project.squared_up.length_runs
+    if building.rows_run is RowsRun.SLANTED:
+        slant = radians(building.slant)
+        return (-sin(slant), cos(slant))
+    grows_up = (building.rows_run is RowsRun.ACROSS) == (runs is Runs.UP)
+    return (0.0, 1.0) if grows_up else (1.0, 0.0)
+
+
+def center_polygon(project: Project) -> Polygon:
+    """The center's cut corners as laid on the base, flat.
+
+    Raises:
+        BuildError: If the project has no center or its shape cannot be made from what is given.
+    """
+    center = project.center
+    if center is None:
+        raise BuildError(
+            what="this way of building begins with a center, and none is given",
+            fix="Add a [center] with its fabric and cut size, or choose rows of strips.",
+            where="center",
+            code="build.no-center",
+        )
+    scale = 1.0 if project.units is Unit.INCH else 1 / 2.54
+    corners = turned(_center_shape(center, scale), center.turned)
+    return shifted(corners, center.off_center[0] * scale, center.off_center[1] * scale)
+
+
+def _center_shape(center: Center, scale: float) -> Polygon:
+    match center.shape:
+        case CenterShape.SQUARE:
+            half = _inches(center.cut, "center.cut") / 2
+            return box((-half, -half), (half, half))
+        case CenterShape.RECTANGLE:
+            wide = _inches(center.cut_wide, "center.cut_wide") / 2
+            long = _inches(center.cut_long, "center.cut_long") / 2
+            return box((-wide, -long), (wide, long))
+        case CenterShape.POLYGON:
+            return regular(_need_count(center.sides), _inches(center.cut, "center.cut"), 0.0)
+        case CenterShape.CORNERS:
+            corners = tuple((x * scale, y * scale) for x, y in center.corners or ())
+            return corners if area(corners) > 0 else tuple(reversed(corners))
+
+
+def _inches(value: Length | None, where: str) -> float:
+    if value is None or value.inches <= 0:
+        raise BuildError(
+            what=f"{where} is missing",
+            fix=f"Give {where} a length above zero.",
+            where=where,
+            code="build.size-missing",
+        )
+    return value.inches
+
+
+def _need_count(sides: int | None) -> int:
+    if sides is None or sides < 3:
+        raise BuildError(
+            what=f"a polygon has 3 sides or more, not {sides}",
+            fix="Give the number of sides.",
+            where="sides",
+            code="build.size-missing",
+        )
+    return sides
+
+
+_COMPASS = ("right", "upper right", "top", "upper left", "left", "lower left", "bottom", "lower right")
+
+
+def side_names(normals: tuple[Point, ...]) -> tuple[str, ...]:
+    """Names of sides by where they face: top, upper right ...; numbered when they face elsewhere or share a name.
+
+    Args:
+        normals: Outward unit normals in counter-clockwise order.
+
+    Example:
+        >>> side_names(((0.0, -1.0), (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0)))
+        ('bottom', 'right', 'top', 'left')
+    """
+    names = []
+    for nx, ny in normals:
+        eighth = degrees(atan2(ny, nx)) / 45
+        nearest = round(eighth)
+        names.append(_COMPASS[nearest % 8] if abs(eighth - nearest) < 0.1 else "")
+    if len(normals) > 4 or "" in names or len(set(names)) < len(names):
+        return tuple(f"side {number}" for number in range(1, len(normals) + 1))
+    return tuple(names)
+
+
+def corner_name(direction: Point) -> str:
+    """Name of a corner or point by where it lies from the middle: "upper point", "right point" ..."""
+    names = ("right", "upper right", "upper", "upper left", "left", "lower left", "lower", "lower right")
+    eighth = round(atan2(direction[1], direction[0]) / (pi / 4)) % 8
+    return f"{names[eighth]} point"

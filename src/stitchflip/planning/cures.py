@@ -1,0 +1,310 @@
+"""Cures as numbers: what to change so that a finding goes away, each tried by planning again.
+
+A cure is offered only when the changed project was built and the finding was gone (or the target reached), so
+its number is never a guess.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import islice
+from typing import TYPE_CHECKING
+
+from stitchflip.errors import StitchflipError
+from stitchflip.lengths import Length, Speaker, Unit, format_length
+from stitchflip.piecing.coverage import widest_anywhere
+from stitchflip.piecing.geometry import TOLERANCE, extent
+from stitchflip.planning.findings.look import GEOMETRY
+from stitchflip.planning.findings.seen import Seen, see
+from stitchflip.planning.model import Change, Cure, Finding
+from stitchflip.project.changes import apply_changes
+from stitchflip.project.model import CenterShape, Outline, Runs
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from stitchflip.planning.model import Plan
+    from stitchflip.project.model import Project
+
+_TRIES = 60
+"""No search tries more sizes than this."""
+
+
+def with_cures(plan: Plan, findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """The findings, each with the cures that were found to work."""
+    seen = Seen(plan.project, plan.numbers, plan.base, plan.build)
+    return tuple(_cured(seen, finding) for finding in findings)
+
+
+def _cured(seen: Seen, finding: Finding) -> Finding:
+    maker = _MAKERS.get(finding.code)
+    if maker is None:
+        return finding
+    found = {cure.text: cure for cure in maker(seen, finding)}
+    return replace(finding, cures=(*finding.cures, *found.values()))
+
+
+def _grid(project: Project) -> float:
+    """The step in which sizes are tried: 1/8 in or 0.5 cm."""
+    return 0.125 if project.units is Unit.INCH else 0.5 / 2.54
+
+
+def _text(project: Project, inches: float) -> str:
+    return format_length(Length.of_inches(inches), project.units)
+
+
+def _say(seen: Seen, inches: float) -> str:
+    return Speaker(seen.project.units).width(Length.of_inches(inches).inches)
+
+
+def _tried(project: Project, *changes: Change) -> Seen | None:
+    """The project with changes, built; None when it cannot be built."""
+    try:
+        return see(apply_changes(project, changes))
+    except StitchflipError:
+        return None
+
+
+def _codes(seen: Seen) -> set[str]:
+    return {finding.code for check in GEOMETRY for finding in check(seen)}
+
+
+def _search(
+    seen: Seen, path: tuple[str | int, ...], start: float, step: float, good: Callable[[Seen], bool]
+) -> tuple[float, Change] | None:
+    """The first size from `start` on, in steps, with which the project is good.
+
+    Args:
+        seen: The project as it is.
+        path: Where the size stands in the project.
+        start: First size to try, inches.
+        step: Step, inches; negative to try smaller ones.
+        good: Decides about the project as built with the size.
+    """
+    size = start
+    for _ in range(_TRIES):
+        if size <= 0:
+            return None
+        change = Change(path, _text(seen.project, size))
+        tried = _tried(seen.project, change)
+        if tried is not None and good(tried):
+            return size, change
+        size += step
+    return None
+
+
+def _next(value: float, grid: float, *, up: bool) -> float:
+    """The next size on the grid beyond a value."""
+    steps = value / grid
+    if up:
+        return (int(steps + TOLERANCE) + 1) * grid
+    below = int(steps - TOLERANCE)
+    return below * grid
+
+
+def _points(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """A smaller center or a larger squared-up size, for no remark and for the wish."""
+    targets = [seen.numbers.points_note] if finding.code != "points.wish" else []
+    if seen.wish > seen.numbers.points_note + TOLERANCE or not targets:
+        targets.append(seen.wish)
+    for target in targets:
+        aim = _say(seen, target)
+
+        def reaches(tried: Seen, target: float = target) -> bool:
+            margins = [point.to_trim_edge for point in tried.build.points if point.points_at_edge]
+            return bool(margins) and min(margins) >= target - TOLERANCE
+
+        center = _smaller_center(seen, reaches)
+        if center:
+            yield Cure(f"For {aim} to the trimmed edge: cut the center {_say(seen, center[0])}.", (center[1],))
+        trim = _larger_trim(seen, reaches)
+        if trim:
+            yield Cure(f"For {aim} to the trimmed edge: square up at {_say(seen, trim[0])} {trim[2]}.", (trim[1],))
+
+
+def _smaller_center(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Change] | None:
+    center, grid = seen.project.center, _grid(seen.project)
+    if center is None or center.cut is None or center.shape is CenterShape.CORNERS:
+        return None
+    return _search(seen, ("center", "cut"), _next(center.cut.inches, grid, up=False), -grid, good)
+
+
+def _larger_trim(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Change, str] | None:
+    """The squared-up measure square to the points, enlarged until it is good."""
+    wanted, grid = seen.project.squared_up, _grid(seen.project)
+    if wanted.shape is Outline.POLYGON or wanted.beyond_points is not None:
+        return None
+    tight = min((point for point in seen.build.points if point.points_at_edge), key=lambda point: point.to_trim_edge)
+    is_upright = abs(tight.at[1]) >= abs(tight.at[0])
+    key = "wide" if (wanted.length_runs is Runs.ACROSS) == is_upright else "long"
+    now = wanted.wide if key == "wide" else wanted.long
+    if now is None:
+        return None
+    found = _search(seen, ("squared_up", key), _next(now.inches, grid, up=True), grid, good)
+    return (*found, key) if found else None
+
+
+def _point_to_base(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """A smaller center, a larger base, or a smaller wish."""
+
+    def gone(tried: Seen) -> bool:
+        margins = [point.to_base_edge for point in tried.build.points if point.points_at_edge]
+        return bool(margins) and min(margins) >= tried.wish - TOLERANCE
+
+    aim = _say(seen, seen.wish)
+    center = _smaller_center(seen, gone)
+    if center:
+        yield Cure(f"For {aim} beyond the points: cut the center {_say(seen, center[0])}.", (center[1],))
+    yield from _larger_base(seen, gone, f"For {aim} beyond the points: cut the base")
+    margin = finding.numbers["to_base_edge_in"]
+    if margin > seen.numbers.points_stop:
+        wanted = seen.project.squared_up
+        key = "beyond_points" if wanted.beyond_points is not None else "wish_beyond_points"
+        step = 1 / 16 if seen.project.units is Unit.INCH else 0.1 / 2.54
+        accepted = int(margin / step + TOLERANCE) * step
+        change = Change(("squared_up", key), _text(seen.project, accepted))
+        yield Cure(f"Accept {_say(seen, accepted)} beyond the points.", (change,))
+
+
+def _larger_base(seen: Seen, good: Callable[[Seen], bool], begin: str) -> Iterator[Cure]:
+    """The base enlarged both ways, only as far as it must be."""
+    step = seen.numbers.round_base_to
+    across = seen.project.squared_up.length_runs is Runs.ACROSS
+    wide, high = seen.base.wide, seen.base.high
+    for _ in range(_TRIES):
+        for new_wide, new_high in ((wide + step, high), (wide, high + step), (wide + step, high + step)):
+            size = (new_high, new_wide) if across else (new_wide, new_high)
+            changes = (
+                Change(("base", "wide"), _text(seen.project, size[0])),
+                Change(("base", "long"), _text(seen.project, size[1])),
+            )
+            tried = _tried(seen.project, *changes)
+            if tried is not None and good(tried):
+                yield Cure(f"{begin} {Speaker(seen.project.units).size(*size)} (wide × long).", changes)
+                return
+        wide, high = wide + step, high + step
+
+
+def _base(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """A base large enough, or the largest squared-up size the base allows."""
+    code = finding.code
+
+    def gone(tried: Seen) -> bool:
+        return code not in _codes(tried) and "base.too-small" not in _codes(tried)
+
+    yield from _larger_base(seen, gone, "Cut the base")
+    wanted, grid = seen.project.squared_up, _grid(seen.project)
+    keys = [key for key in ("wide", "long", "across_flats") if getattr(wanted, key) is not None]
+    for key in keys:
+        found = _search(seen, ("squared_up", key), _next(getattr(wanted, key).inches, grid, up=False), -grid, gone)
+        if found:
+            yield Cure(f"Square up at {_say(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
+            break
+
+
+def _center_on_base(seen: Seen, _finding: Finding) -> Iterator[Cure]:
+    """A center that fits the base, or a base that holds it."""
+
+    def gone(tried: Seen) -> bool:
+        return "base.center-larger" not in _codes(tried)
+
+    yield from _larger_base(seen, gone, "Cut the base")
+    center = _smaller_center(seen, gone)
+    if center:
+        yield Cure(f"Cut the center {_say(seen, center[0])}.", (center[1],))
+
+
+def _coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """A wider last round, or a smaller squared-up size."""
+    code, project = finding.code, seen.project
+
+    def gone(tried: Seen) -> bool:
+        codes = _codes(tried)
+        return code not in codes and not ({"coverage.batting-shows", "coverage.under-binding"} & codes)
+
+    last = len(project.rounds) - 1
+    if project.rounds and project.rounds[last].cut is not None and not project.building.until_covered:
+        grid = 0.25 if project.units is Unit.INCH else 0.5 / 2.54
+        now = project.rounds[last].cut
+        found = _search(seen, ("rounds", last, "cut"), _next(now.inches, grid, up=True), grid, gone) if now else None
+        if found:
+            yield Cure(f"Cut the last strips {_say(seen, found[0])} wide.", (found[1],))
+    if project.rounds and not project.building.until_covered:
+        change = Change(("building", "until_covered"), "true")
+        tried = _tried(project, change)
+        if tried is not None and gone(tried):
+            more = len(tried.build.strips) - len(seen.build.strips)
+            if 0 < more <= 24:
+                yield Cure(f"Add {more} more {'strip' if more == 1 else 'strips'}, repeating the rounds.", (change,))
+    yield from _smaller_trim(seen, gone)
+
+
+def _smaller_trim(seen: Seen, gone: Callable[[Seen], bool]) -> Iterator[Cure]:
+    """The largest squared-up size that is good, one measure at a time."""
+    wanted, grid = seen.project.squared_up, _grid(seen.project)
+    for key in ("long", "wide", "across_flats"):
+        now = getattr(wanted, key)
+        if now is None:
+            continue
+        found = _search(seen, ("squared_up", key), _next(now.inches, grid, up=False), -grid, gone)
+        if found:
+            yield Cure(f"Square up at {_say(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
+
+
+def _thin(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """A squared-up size or a round width with which the last strip shows enough."""
+    code, project = finding.code, seen.project
+    before = _codes(seen)
+
+    def gone(tried: Seen) -> bool:
+        codes = _codes(tried)
+        return code not in codes and codes <= before
+
+    yield from islice(_smaller_trim(seen, gone), 2)
+    grid = 0.25 if project.units is Unit.INCH else 0.5 / 2.54
+    last = len(project.rounds) - 1
+    if last >= 1 and project.rounds[last - 1].cut is not None:
+        now = project.rounds[last - 1].cut
+        found = (
+            _search(seen, ("rounds", last - 1, "cut"), _next(now.inches, grid, up=False), -grid, gone) if now else None
+        )
+        if found:
+            yield Cure(f"Cut the round before it {_say(seen, found[0])} wide.", (found[1],))
+
+
+def _gap(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """Two crossing lines through the widest place, with what is left open then."""
+    build, limit = seen.build, finding.numbers["limit_in"]
+    sx, sy = 1 - build.draw_up[0], 1 - build.draw_up[1]
+    seams = [
+        tuple((x * sx, y * sy) for x, y in (piece.seam.start.at, piece.seam.end.at))
+        for piece in build.strips
+        if piece.seam is not None
+    ]
+    x, y = build.widest_gap.center[0] * sx, build.widest_gap.center[1] * sy
+    left, right = extent(build.trim_taped, 1, 0)
+    low, high = extent(build.trim_taped, 0, 1)
+    lines = [*seams, ((left, y), (right, y)), ((x, low), (x, high))]
+    rest = widest_anywhere(build.trim_taped, [(line[0], line[1]) for line in lines]).diameter
+    if rest <= limit + 0.02:
+        yield Cure(
+            f"Quilt two crossing lines through it: then {_say(seen, round(rest * 16) / 16)} is the widest place."
+        )
+
+
+_MAKERS: dict[str, Callable[[Seen, Finding], Iterator[Cure]]] = {
+    "points.cut-off": _points,
+    "points.thin": _points,
+    "points.wish": _points,
+    "points.base-edge": _point_to_base,
+    "base.too-small": _base,
+    "base.little-spare": _base,
+    "base.center-larger": _center_on_base,
+    "coverage.batting-shows": _coverage,
+    "coverage.under-binding": _coverage,
+    "coverage.thin-reach": _coverage,
+    "strip.sliver": _thin,
+    "strip.thin-at-edge": _thin,
+    "strip.hidden": _thin,
+    "stitching.wide-gap": _gap,
+}

@@ -1,0 +1,103 @@
+"""Coverage, base, and the widest place without stitching."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from stitchflip.piecing.geometry import TOLERANCE, extent
+from stitchflip.planning.findings.words import capital, strips
+from stitchflip.planning.model import Finding, Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from stitchflip.piecing.model import BareSpot
+    from stitchflip.planning.findings.seen import Seen
+
+_GRADES = {
+    "stop": ("coverage.batting-shows", Severity.STOP),
+    "fix": ("coverage.under-binding", Severity.FIX),
+    "note": ("coverage.thin-reach", Severity.NOTE),
+}
+
+
+def bare_places(seen: Seen) -> Iterator[Finding]:
+    """What no fabric reaches: one finding a grade, with its worst place."""
+    for grade, (code, severity) in _GRADES.items():
+        spots = [spot for spot in seen.build.bare if spot.grade == grade]
+        if not spots:
+            continue
+        worst = max(spots, key=lambda spot: spot.by)
+        numbers = {"by_in": worst.by, "area_in2": sum(spot.area for spot in spots), "places": float(len(spots))}
+        yield Finding(
+            code, severity, _bare_sentence(seen, worst, grade), worst.side, worst.step, worst.polygon, numbers
+        )
+
+
+def _bare_sentence(seen: Seen, worst: BareSpot, grade: str) -> str:
+    say = seen.speaker
+    wide, high = extent(worst.polygon, 1, 0), extent(worst.polygon, 0, 1)
+    size = say.size(wide[1] - wide[0], high[1] - high[0])
+    after = f"after {strips([worst.step])}" if worst.step else "beside the first piece"
+    side = f" on the {worst.side} side" if worst.side and not worst.side.startswith("side") else f" on {worst.side}"
+    if grade == "note":
+        reach = seen.numbers.reach
+        passes = reach - worst.by
+        return (
+            f"The fabric{side} passes the trim line by {say.margin(max(passes, 0.0))} {after}; "
+            f"you ask for {say.near(reach)}."
+        )
+    where = "stays uncovered" if grade == "stop" else "stays uncovered where only the binding will hide it"
+    return capital(f"a place {size} {where}{side} {after}: it falls short by {say.shortage(worst.by)}.")
+
+
+def endless(seen: Seen) -> Iterator[Finding]:
+    """Rounds that were repeated without covering more, and readings that cannot be."""
+    for note in seen.build.notes:
+        if note.code == "build.never-covers":
+            what = "The rounds were repeated and no strip covers what is still bare."
+            yield Finding("coverage.never-covers", Severity.STOP, what, "", note.step)
+        elif note.code == "reading.impossible":
+            what = (
+                f"You measured {seen.speaker.near(note.value)} to the raw edge of the {note.side} side after step "
+                f"{note.step}; the strip there cannot end at that place, so the reading is not used."
+            )
+            yield Finding("strip.reading", Severity.FIX, what, note.side, note.step, (), {"edge_in": note.value})
+
+
+def base_size(seen: Seen) -> Iterator[Finding]:
+    """A base too small for the squared-up size, for its spare, or for the first piece."""
+    say, base, build = seen.speaker, seen.base, seen.build
+    for axis, half, word in (((1.0, 0.0), base.wide / 2, "side to side"), ((0.0, 1.0), base.high / 2, "top to bottom")):
+        low, high = extent(build.trim, *axis)
+        room = 2 * half - (high - low)
+        numbers = {"base_in": 2 * half, "needs_in": high - low, "short_in": max(0.0, -room)}
+        if room < -TOLERANCE:
+            what = (
+                f"The squared-up size is larger than the base allows, {word}: before stitching draws it in the piece "
+                f"takes {say.near(high - low)}, and the base is {say.near(2 * half)}; short by {say.shortage(-room)}."
+            )
+            yield Finding("base.too-small", Severity.STOP, what, word, None, (), numbers)
+        elif base.is_given and room < 2 * min(0.25, seen.numbers.reach) - TOLERANCE:
+            what = f"The base has only {say.margin(room / 2)} of spare per side, {word}."
+            yield Finding("base.little-spare", Severity.FIX, what, word, None, (), numbers)
+        if build.first_is_strip:
+            continue
+        first = extent(build.pieces[0].opened, *axis)
+        over = max(-half - first[0], first[1] - half)
+        if over > TOLERANCE:
+            what = f"The center is larger than the base, {word}: it hangs over by {say.shortage(over)}."
+            yield Finding("base.center-larger", Severity.STOP, what, word, 0, (), {"over_in": over})
+
+
+def wide_gap(seen: Seen) -> Iterator[Finding]:
+    """A place without stitching that is wider than the batting allows."""
+    gap, limit = seen.build.widest_gap, seen.numbers.widest_gap
+    if gap.diameter > limit + TOLERANCE:
+        at = "across the center" if gap.step == 0 else f"across strip {gap.step}"
+        what = (
+            f"Nothing is stitched for {seen.speaker.near(gap.diameter)} {at}; "
+            f"your batting allows {seen.speaker.near(limit)}."
+        )
+        numbers = {"gap_in": gap.diameter, "limit_in": limit}
+        yield Finding("stitching.wide-gap", Severity.FIX, what, at, gap.step, (gap.center,), numbers)

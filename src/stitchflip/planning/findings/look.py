@@ -1,0 +1,64 @@
+"""All findings of a plan, the gravest first."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from stitchflip.planning.findings import cover, materials, points, purchase, sewing
+from stitchflip.planning.findings.seen import Seen
+from stitchflip.planning.model import Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator
+
+    from stitchflip.planning.model import Finding, Plan
+
+GEOMETRY: tuple[Callable[[Seen], Iterator[Finding]], ...] = (
+    cover.base_size,
+    cover.bare_places,
+    cover.endless,
+    points.points_beyond,
+    points.points_on_base,
+    points.center_place,
+    sewing.short_strips,
+    sewing.kernel_notes,
+    sewing.thin_strips,
+    sewing.loose_ends,
+    cover.wide_gap,
+    sewing.bias_edges,
+    sewing.bulk,
+    materials.washing,
+    materials.dye,
+    materials.iron,
+    materials.one_way,
+    materials.center_print,
+    materials.neighbors,
+)
+"""What can be told from the build alone."""
+
+PURCHASES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
+    purchase.fabric_amounts,
+    purchase.batting_amount,
+    purchase.long_cuts,
+    purchase.near_sizes,
+)
+
+_ORDER = list(Severity)
+
+
+def geometry_findings(seen: Seen) -> tuple[Finding, ...]:
+    """Findings that need no purchases, the gravest first."""
+    return _sorted(finding for check in GEOMETRY for finding in check(seen))
+
+
+def look_at(plan: Plan) -> tuple[Finding, ...]:
+    """Everything there is to look at in a plan, without cures that need a new plan."""
+    seen = Seen(plan.project, plan.numbers, plan.base, plan.build)
+    found = [finding for check in GEOMETRY for finding in check(seen)]
+    found += [finding for check in PURCHASES for finding in check(plan)]
+    found += materials.backing_seam(seen, plan.backing.best.seams_at)
+    return _sorted(found)
+
+
+def _sorted(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    return tuple(sorted(findings, key=lambda finding: _ORDER.index(finding.severity)))

@@ -1,0 +1,86 @@
+"""Room beyond the points of the center, and the center's place."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from stitchflip.piecing.geometry import TOLERANCE
+from stitchflip.planning.findings.words import listed
+from stitchflip.planning.model import Finding, Severity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from stitchflip.piecing.model import CenterPoint
+    from stitchflip.planning.findings.seen import Seen
+
+
+def _point_names(points: list[CenterPoint]) -> str:
+    """ "upper and lower point" for points that share their margin."""
+    return f"{listed([point.name.removesuffix(' point') for point in points])} point"
+
+
+def _groups(points: list[CenterPoint], margin: str) -> Iterator[tuple[float, list[CenterPoint]]]:
+    """Points with the same margin together, the smallest margin first."""
+    groups: dict[float, list[CenterPoint]] = {}
+    for point in points:
+        groups.setdefault(round(getattr(point, margin), 4), []).append(point)
+    yield from sorted(groups.items())
+
+
+def points_beyond(seen: Seen) -> Iterator[Finding]:
+    """Points cut off, with little room, or with less than wished; taped, to the trim edge."""
+    say, numbers, wish = seen.speaker, seen.numbers, seen.wish
+    pointing = [point for point in seen.build.points if point.points_at_edge]
+    for margin, points in _groups(pointing, "to_trim_edge"):
+        shown = margin - numbers.binding_seam
+        names = _point_names(points)
+        place = tuple(point.at for point in points)
+        facts = {"to_trim_edge_in": margin, "shown_in": shown, "wish_in": wish, "short_in": max(0.0, wish - margin)}
+        if margin <= numbers.points_stop + TOLERANCE:
+            lost = f"goes {say.shortage(-shown)} under the binding" if shown < -TOLERANCE else "touches the binding"
+            if margin < -TOLERANCE:
+                lost = f"lies {say.shortage(-margin)} outside the trimmed edge and is cut off"
+            yield Finding("points.cut-off", Severity.STOP, f"The {names} of the center {lost}.", names, 0, place, facts)
+        elif margin < numbers.points_note - TOLERANCE:
+            severity = Severity.FIX if margin < numbers.points_fix - TOLERANCE else Severity.NOTE
+            what = (
+                f"Only {say.margin(shown)} will show beyond the {names} after binding "
+                f"({say.margin(margin)} to the trimmed edge)."
+            )
+            yield Finding("points.thin", severity, what, names, 0, place, facts)
+        elif margin < wish - TOLERANCE:
+            what = (
+                f"The {names} has {say.margin(margin)} to the trimmed edge; you wish {say.near(wish)}, "
+                f"so it is short by {say.shortage(wish - margin)}."
+            )
+            yield Finding("points.wish", Severity.NOTE, what, names, 0, place, facts)
+
+
+def points_on_base(seen: Seen) -> Iterator[Finding]:
+    """A base that is too small for the wish beyond the points (flat, point to base edge)."""
+    say, wish = seen.speaker, seen.wish
+    pointing = [point for point in seen.build.points if point.points_at_edge]
+    for margin, points in _groups(pointing, "to_base_edge"):
+        if margin >= wish - TOLERANCE:
+            continue
+        names = _point_names(points)
+        what = (
+            f"From the {names} to the edge of the base there {'is' if margin > 0 else 'would be'} "
+            f"{say.margin(max(margin, 0.0))}; you wish {say.near(wish)} beyond the points, "
+            f"so it is short by {say.shortage(wish - margin)}."
+        )
+        facts = {"to_base_edge_in": margin, "wish_in": wish, "short_in": wish - margin}
+        yield Finding("points.base-edge", Severity.FIX, what, names, 0, tuple(point.at for point in points), facts)
+
+
+def center_place(seen: Seen) -> Iterator[Finding]:
+    """A center whose opposite points have unequal room."""
+    pointing = {point.name: point for point in seen.build.points if point.points_at_edge}
+    for one, other in (("upper point", "lower point"), ("left point", "right point")):
+        if one not in pointing or other not in pointing:
+            continue
+        off = abs(pointing[one].to_trim_edge - pointing[other].to_trim_edge) / 2
+        if off > 0.125 + TOLERANCE:
+            what = f"The center is not central: it lies {seen.speaker.near(off)} nearer one edge than the middle."
+            yield Finding("center.not-central", Severity.NOTE, what, one, 0, (), {"off_in": off})

@@ -1,0 +1,111 @@
+"""From the build to the cutting list: which piece, how wide and long, of which fabric, for how many alike."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from stitchflip.cutting.model import Piece
+from stitchflip.lengths import Speaker
+from stitchflip.piecing.geometry import extent, half_planes
+from stitchflip.project.model import CenterShape, Working
+
+if TYPE_CHECKING:
+    from stitchflip.finishing.model import BindingPlan
+    from stitchflip.piecing.model import Build, Polygon, SewnPiece
+    from stitchflip.project.model import Project
+    from stitchflip.project.numbers import Numbers
+
+
+def cutting_list(
+    project: Project, numbers: Numbers, build: Build, binding: BindingPlan
+) -> dict[str, tuple[Piece, ...]]:
+    """The pieces of each fabric, largest first, in the order of the project's fabrics.
+
+    Args:
+        project: The project.
+        numbers: The maker's numbers.
+        build: Its build.
+        binding: Its binding.
+    """
+    speaker = Speaker(project.units)
+    pieces: dict[str, list[Piece]] = {fabric.name: [] for fabric in project.fabrics}
+    first = build.pieces[0]
+    if not build.first_is_strip:
+        pieces.setdefault(first.fabric, []).append(_center(project, numbers, first, speaker))
+    for strip in build.pieces[0 if build.first_is_strip else 1 :]:
+        if strip.cut_length > 0:
+            pieces.setdefault(strip.fabric, []).append(_strip(project, numbers, strip, speaker))
+    pieces.setdefault(binding.fabric, []).append(
+        Piece(
+            name="Binding",
+            wide=binding.cut,
+            long=binding.strip_length,
+            count=binding.strips,
+            kind="binding",
+            can_turn=not _is_one_way(project, binding.fabric),
+        )
+    )
+    return {name: tuple(_in_cutting_order(own)) for name, own in pieces.items() if own}
+
+
+def _in_cutting_order(pieces: list[Piece]) -> list[Piece]:
+    """Squares and rectangles first, then strips by width, the widest first; the binding in its width's place."""
+    return sorted(
+        pieces, key=lambda piece: (piece.kind != "rectangle", -piece.wide, piece.kind == "binding", piece.step)
+    )
+
+
+def _strip(project: Project, numbers: Numbers, strip: SewnPiece, speaker: Speaker) -> Piece:
+    shows = strip.cut_width - 2 * numbers.seam
+    return Piece(
+        name=str(strip.step) if strip.step else "Middle",
+        wide=strip.cut_width,
+        long=strip.cut_length,
+        count=project.how_many,
+        kind="strip",
+        shortest=strip.needed_length,
+        step=strip.step,
+        finished=speaker.near(shows),
+        can_turn=not _is_one_way(project, strip.fabric),
+        cut_first=project.working is Working.CUT_FIRST,
+    )
+
+
+def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speaker) -> Piece:
+    wide, long = center_cut(project, first.opened)
+    inset = 2 * numbers.seam
+    return Piece(
+        name="Center",
+        wide=wide,
+        long=long,
+        count=project.how_many,
+        kind="rectangle",
+        finished=speaker.size(wide - inset, long - inset) if _is_four_sided(project) else "",
+        can_turn=not _is_one_way(project, first.fabric),
+    )
+
+
+def _is_four_sided(project: Project) -> bool:
+    return project.center is not None and project.center.shape in (CenterShape.SQUARE, CenterShape.RECTANGLE)
+
+
+def center_cut(project: Project, raw: Polygon) -> tuple[float, float]:
+    """(wide, long) of the rectangle that the center is cut from, print upright.
+
+    A square or rectangle is cut as it is, whatever its turn; other shapes come out of the smallest upright
+    rectangle round them with one edge along an edge of the shape.
+    """
+    center = project.center
+    if center is not None and center.shape is CenterShape.SQUARE and center.cut is not None:
+        return center.cut.inches, center.cut.inches
+    if center is not None and center.cut_wide is not None and center.cut_long is not None:
+        return center.cut_wide.inches, center.cut_long.inches
+    boxes = []
+    for nx, ny, _ in half_planes(raw):
+        across, along = extent(raw, nx, ny), extent(raw, -ny, nx)
+        boxes.append((along[1] - along[0], across[1] - across[0]))
+    return min(boxes, key=lambda size: round(size[0] * size[1], 6))
+
+
+def _is_one_way(project: Project, name: str) -> bool:
+    return any(fabric.one_way for fabric in project.fabrics if fabric.name == name)
