@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, hypot, inf, radians
 from typing import TYPE_CHECKING
 
@@ -118,7 +118,15 @@ def _seams(history: Sequence[Sewn], layers: Sequence[Layer], frame: Frame) -> li
     rules = EndRules(frame.seam, frame.stitch, frame.counts_as_crossed, frame.trim, frame.inner)
     every = SeamMap([line for line in lines if line], rules)
     kept = [layer.kept for layer in layers]
-    return [every.judge(line, kept[line.step :]) if line else None for line in lines]
+    return [_as_cut(every.judge(line, kept[line.step :]), line, frame) if line else None for line in lines]
+
+
+def _as_cut(seam: Seam, line: SeamLine, frame: Frame) -> Seam:
+    """The seam as long as the strip that is cut for it: no farther than the cover outline."""
+    inside = seam_inside(line, frame.cover_planes)
+    if inside is None:
+        return seam
+    return replace(seam, start=replace(seam.start, at=inside[0]), end=replace(seam.end, at=inside[1]))
 
 
 def _sewn_piece(sewn: Sewn, layer: Layer, seam: Seam | None, label: Label, frame: Frame) -> SewnPiece:
