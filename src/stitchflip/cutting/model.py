@@ -36,6 +36,28 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class StripPiece:
+    """One length wanted from strips of one width."""
+
+    label: str
+    length: float
+    step: int = 0
+    """Sewing order; 0 for what is not sewn as a strip."""
+
+
+@dataclass(frozen=True, slots=True)
+class StripStock:
+    """Strips to cut from, all of one usable length."""
+
+    name: str
+    """"width of fabric", or the name of what is on hand."""
+    length: float
+    """Usable length of each strip."""
+    count: int | None = None
+    """How many there are on hand; None: bought, as many as it takes."""
+
+
+@dataclass(frozen=True, slots=True)
 class OneStrip:
     """One strip of stock and what it gives."""
 
@@ -47,6 +69,24 @@ class OneStrip:
     stock: str
     """"width of fabric", or the on-hand piece's name."""
     rest: float
+
+
+@dataclass(frozen=True, slots=True)
+class HandStep:
+    """One piece taken from the strip in the hand, in sewing order."""
+
+    step: int
+    """Sewing step the piece is for."""
+    piece: str
+    """Label of the piece."""
+    strip_number: int
+    """Strip of this width it comes from, 1 for the first one opened."""
+    length: float
+    """What is used up when it is trimmed right at the shortest that reaches."""
+    rest_before: float
+    rest_after: float
+    opens_new: bool
+    """True: a fresh strip is opened for it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +102,12 @@ class StripPlan:
     """True: lengths are the shortest that reach, trimmed after sewing."""
     spare_in: float
     """Smallest rest among the strips: what each may be shorter before one more is needed (0 = nothing)."""
+    hand_steps: tuple[HandStep, ...] = ()
+    """Trim as you go: where each piece comes from, in sewing order."""
+    is_whole: bool = False
+    """True: whole strips to be joined (binding), nothing is cut from their length."""
+    left_out: tuple[StripPiece, ...] = ()
+    """Pieces no strip can give: longer than every strip, or nothing may be bought and the shelf is used up."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +118,30 @@ class Row:
     pieces: tuple[tuple[str, float], ...]
     """(label, width used) left to right."""
     turned: bool
+    """True when its tallest piece is laid with its long measure across the fabric's width turned a quarter."""
+
+
+@dataclass(frozen=True, slots=True)
+class HandSheet:
+    """One piece of fabric on hand and what is cut from it. Strips and rows lie along its `along` side."""
+
+    name: str
+    """Name with its number when there are several, such as "fat quarter 2"."""
+    wide: float
+    long: float
+    along: str
+    """Side the strips run along: "wide" or "long"."""
+    usable_length: float
+    """Length of a strip after straightening."""
+    usable_stack: float
+    """Room for strips and rows side by side after straightening."""
+    strips: tuple[tuple[float, int], ...]
+    """(cut width, how many), widest first."""
+    rows: tuple[Row, ...]
+    used_in: float
+    """Room taken by strips and rows."""
+    column_left_in: float
+    """Width of the column left beside the pieces at the end of the strips, as measured; 0 if none runs through."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +154,21 @@ class TippingPoint:
 
 
 @dataclass(frozen=True, slots=True)
+class CutStep:
+    """One cut in the order of the hand, with the fabric that remains."""
+
+    number: int
+    what: str
+    """"row" or "strip"."""
+    wide: float
+    """Height of the row or cut width of the strip."""
+    count: int
+    before_in: float
+    """Length of fabric before these cuts, straightening of the first end done."""
+    after_in: float
+
+
+@dataclass(frozen=True, slots=True)
 class FabricPlan:
     """Everything about one fabric: strips, rows, purchase."""
 
@@ -91,6 +176,7 @@ class FabricPlan:
     usable_width: float
     strip_plans: tuple[StripPlan, ...]
     rows: tuple[Row, ...]
+    """Rows cut from the new purchase."""
     losing_rows_in: float | None
     """Length the other way of laying the rectangles would take; None if there is no other."""
     used_in: float
@@ -111,3 +197,20 @@ class FabricPlan:
     """When nothing can be bought: how much length is missing; else 0."""
     miscuts: int
     """How many further strips of the widest width the purchase survives."""
+    hand_sheets: tuple[HandSheet, ...] = ()
+    """Fabric on hand that is cut, piece by piece."""
+    turning_is_refused: bool = False
+    """True: the losing way of laying is not allowed (a one-way print), whatever it would save."""
+    spare_strip_buy_in: float = 0.0
+    """What to buy so that one further strip of the widest width is there; buy_in when it is there already."""
+    fits_fat_quarter: bool = False
+    """True: one fat quarter of the usual size gives everything that would be bought."""
+    left_out: tuple[str, ...] = ()
+    """Labels of pieces this fabric cannot give."""
+    because: str = ""
+    """Why pieces are left out, one sentence; "" when none is."""
+
+    @property
+    def has_nothing_to_spare(self) -> bool:
+        """True when the purchase is used up to the last 1/16 in."""
+        return self.buy_in > 0 and self.spare_in < 1 / 16 - 1e-6
