@@ -20,6 +20,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
+from typing_extensions import override
+
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
@@ -37,6 +39,7 @@ class Mistake:
     would_do: str
     """What would be read without complaint, such as "a length like 2 1/2"."""
 
+    @override
     def __str__(self) -> str:
         """One line for a list of mistakes.
 
@@ -74,6 +77,7 @@ class StitchflipError(Exception):
         self.code = code or self.area
         super().__init__(what, fix, where, self.code)
 
+    @override
     def __str__(self) -> str:
         """What, where and what to do, in one line."""
         where = f" ({self.where})" if self.where else ""
@@ -114,6 +118,7 @@ class ProjectFileError(StitchflipError, ValueError):
         super().__init__(what=what, fix=fix, where=where, code=code)
         self.mistakes = tuple(mistakes)
 
+    @override
     def __str__(self) -> str:
         """The sentence of every error, then one line for each mistake."""
         return "\n".join([super().__str__(), *(f"  {mistake}" for mistake in self.mistakes)])
