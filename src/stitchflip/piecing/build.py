@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from math import cos, hypot, inf, radians
+from dataclasses import dataclass
+from math import ceil, cos, hypot, inf, radians
 from typing import TYPE_CHECKING
 
-from stitchflip.lengths import Rounding, round_to
 from stitchflip.piecing.coverage import bare_spots, widest_anywhere, widest_patch
 from stitchflip.piecing.flips import Side, State, outline_of, reopened, states
 from stitchflip.piecing.geometry import TOLERANCE, clip_all, counts, extent, half_planes, middle
@@ -118,15 +117,7 @@ def _seams(history: Sequence[Sewn], layers: Sequence[Layer], frame: Frame) -> li
     rules = EndRules(frame.seam, frame.stitch, frame.counts_as_crossed, frame.trim, frame.inner)
     every = SeamMap([line for line in lines if line], rules)
     kept = [layer.kept for layer in layers]
-    return [_as_cut(every.judge(line, kept[line.step :]), line, frame) if line else None for line in lines]
-
-
-def _as_cut(seam: Seam, line: SeamLine, frame: Frame) -> Seam:
-    """The seam as long as the strip that is cut for it: no farther than the cover outline."""
-    inside = seam_inside(line, frame.cover_planes)
-    if inside is None:
-        return seam
-    return replace(seam, start=replace(seam.start, at=inside[0]), end=replace(seam.end, at=inside[1]))
+    return [every.judge(line, kept[line.step :], frame.cover_planes) if line else None for line in lines]
 
 
 def _sewn_piece(sewn: Sewn, layer: Layer, seam: Seam | None, label: Label, frame: Frame) -> SewnPiece:
@@ -169,7 +160,7 @@ def _cut_length(needed: float, frame: Frame, *, is_free: bool) -> float:
     if needed <= 0:
         return 0.0
     extra = frame.extra_free_end if is_free else frame.extra_raw_edges
-    return round_to(needed + extra, frame.round_cuts_to, Rounding.UP)
+    return ceil((needed + extra - TOLERANCE) / frame.round_cuts_to) * frame.round_cuts_to
 
 
 def _first(state: State, history: Sequence[Sewn], first: FirstPiece, frame: Frame) -> SewnPiece:

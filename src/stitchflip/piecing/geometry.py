@@ -51,9 +51,11 @@ def clip(polygon: Polygon, nx: float, ny: float, r: float) -> Polygon:
 def clip_all(polygon: Polygon, planes: Iterable[HalfPlane]) -> Polygon:
     """The part of a convex polygon inside every half-plane."""
     for nx, ny, r in planes:
-        if not polygon:
-            return ()
-        polygon = clip(polygon, nx, ny, r)
+        limit = r + TOLERANCE
+        for x, y in polygon:
+            if nx * x + ny * y > limit:
+                polygon = clip(polygon, nx, ny, r)
+                break
     return polygon
 
 

@@ -62,25 +62,28 @@ class SeamMap:
             groups[round(line.normal[0], 7), round(line.normal[1], 7)].append((line.at, line))
         self._groups = [(key, sorted(group, key=lambda entry: entry[0])) for key, group in groups.items()]
 
-    def judge(self, line: SeamLine, later: Sequence[Polygon]) -> Seam:
+    def judge(self, line: SeamLine, later: Sequence[Polygon], drawn_inside: Sequence[HalfPlane] = ()) -> Seam:
         """The seam with both its ends classed.
 
         Args:
             line: The seam.
             later: Kept polygons of later steps, asked only when an end is loose.
+            drawn_inside: Outline to which the seam is drawn: as far as the strip is cut for it.
         """
-        return Seam(
-            line.normal, line.at, self._end(line, line.low, 1.0, later), self._end(line, line.high, -1.0, later)
-        )
+        drawn = seam_inside(line, drawn_inside) or (line.point(line.low), line.point(line.high))
+        start = self._end(line, line.low, 1.0, drawn[0], later)
+        return Seam(line.normal, line.at, start, self._end(line, line.high, -1.0, drawn[1], later))
 
-    def _end(self, line: SeamLine, along: float, inward: float, later: Sequence[Polygon]) -> SeamEnd:
+    def _end(
+        self, line: SeamLine, along: float, inward: float, drawn: Point, later: Sequence[Polygon]
+    ) -> SeamEnd:
         point = line.point(along)
         step = self._crossing(line, along, point)
         if step is not None:
-            return SeamEnd(point, EndClass.CROSSED, step)
+            return SeamEnd(drawn, EndClass.CROSSED, step)
         if self._is_caught(line, along, inward):
-            return SeamEnd(point, EndClass.CAUGHT)
-        return SeamEnd(point, EndClass.LOOSE, None, any(holds(polygon, point, TOLERANCE * 10) for polygon in later))
+            return SeamEnd(drawn, EndClass.CAUGHT)
+        return SeamEnd(drawn, EndClass.LOOSE, None, any(holds(polygon, point, TOLERANCE * 10) for polygon in later))
 
     def _crossing(self, line: SeamLine, along: float, end: Point) -> int | None:
         """The earliest later step whose kept seam holds this end."""
