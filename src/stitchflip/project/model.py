@@ -196,6 +196,8 @@ class Round(_Model):
     fabric: str | None = None
     fabrics: tuple[str, ...] | None = None
     """In turn over the strips of the round, in the order sewn; instead of fabric."""
+    cut_long: Measure | None = None
+    """Cut length the maker wants for every strip of the round; left out, it is computed."""
 
 
 class Step(_Model):
@@ -204,6 +206,35 @@ class Step(_Model):
     side: str
     cut: Measure
     fabric: str | None = None
+
+
+class ReadBy(StrEnum):
+    """How a place was read: with a tape on the sewn piece, or off the marks drawn on the base."""
+
+    TAPE = "tape"
+    MARKS = "marks"
+
+
+class Reading(_Model):
+    """Where a raw edge really is, measured after a step."""
+
+    after: int
+    """Step after which it was measured; 0 = the first piece alone."""
+    side: str
+    edge: Measure
+    """From the center mark, square to the side, to its raw edge."""
+    along: float | None = None
+    """Place along the side, in the project's unit from the foot of the center mark; two places give a slant."""
+    by: ReadBy = ReadBy.TAPE
+
+
+class ShortStrip(_Model):
+    """A strip that was cut shorter than its place needs, as it was sewn."""
+
+    step: int
+    long: Measure
+    from_start: Measure | None = None
+    """How far its first end stays inside the full one; left out, it lies in the middle."""
 
 
 class FabricOrder(StrEnum):
@@ -369,6 +400,9 @@ class Project(_Model):
     rounds: tuple[Round, ...] = ()
     """In rows: the strips from the first outward; the first entry is the first strip when there is no center."""
     steps: tuple[Step, ...] = ()
+    readings: tuple[Reading, ...] = ()
+    """What was measured while sewing; the plan follows."""
+    short_strips: tuple[ShortStrip, ...] = ()
     fabric_rule: FabricRule = FabricRule()
     fabrics: tuple[Fabric, ...]
     batting: Batting = Batting()
