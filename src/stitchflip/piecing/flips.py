@@ -227,9 +227,12 @@ def _place(
     nx, ny = normal
     tx, ty = -ny, nx
     outer = seam_at + flip.width - state.seam
-    opened = clip_all(band(normal, seam_at, outer), others)
+    opened = _between(normal, seam_at, outer, others)
+    is_plain = bool(opened)
+    if not is_plain:
+        opened = clip_all(band(normal, seam_at, outer), others)
     low, high = extent(opened, tx, ty) if opened else (0.0, 0.0)
-    reach = extent(opened, nx, ny)[1] if opened else seam_at
+    reach = outer if is_plain else extent(opened, nx, ny)[1] if opened else seam_at
     sewn = Sewn(
         step=state.step + 1,
         side=index,
@@ -242,7 +245,7 @@ def _place(
         free_start=low < -FAR / 2,
         free_end=high > FAR / 2,
         is_chord=flip.chord is not None,
-        closes=reach < outer - TOLERANCE or _ends_in_point(opened, normal, outer),
+        closes=not is_plain and (reach < outer - TOLERANCE or _ends_in_point(opened, normal, outer)),
         scant=scant,
         neighbors=tuple(others),
         interval=flip.interval,
@@ -261,6 +264,43 @@ def band(normal: Point, low: float, high: float) -> Polygon:
         (low * nx - tx, low * ny - ty),
         (high * nx - tx, high * ny - ty),
         (high * nx + tx, high * ny + ty),
+    )
+
+
+def _between(normal: Point, low: float, high: float, others: list[HalfPlane]) -> Polygon:
+    """The opened strip when two neighbors end it in a four-sided shape; empty when it is anything else.
+
+    Every neighbor's raw edge ends the strip somewhere at the seam line and at the outer edge; a strip is plain
+    when the same neighbor is the first to end it at both. The length formula is the one a maker could use:
+    (r - x cos phi) / sin phi at distance x, phi the angle between the two sides' normals.
+    """
+    nx, ny = normal
+    ends = [FAR, FAR]
+    starts = [-FAR, -FAR]
+    for mx, my, r in others:
+        cosine, sine = nx * mx + ny * my, nx * my - ny * mx
+        if -1e-9 < sine < 1e-9:
+            if cosine * low > r or cosine * high > r:
+                return ()
+            continue
+        at_low, at_high = (r - cosine * low) / sine, (r - cosine * high) / sine
+        if sine > 0:
+            if (at_low < ends[0]) != (at_high < ends[1]):
+                return ()
+            if at_low < ends[0]:
+                ends = [at_low, at_high]
+        else:
+            if (at_low > starts[0]) != (at_high > starts[1]):
+                return ()
+            if at_low > starts[0]:
+                starts = [at_low, at_high]
+    if ends[0] - starts[0] <= TOLERANCE or ends[1] - starts[1] <= TOLERANCE:
+        return ()
+    return (
+        (low * nx - ny * ends[0], low * ny + nx * ends[0]),
+        (low * nx - ny * starts[0], low * ny + nx * starts[0]),
+        (high * nx - ny * starts[1], high * ny + nx * starts[1]),
+        (high * nx - ny * ends[1], high * ny + nx * ends[1]),
     )
 
 

@@ -6,7 +6,7 @@ judged, and only the loose ones are named.
 
 from __future__ import annotations
 
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -57,10 +57,13 @@ class SeamMap:
         self._rules = rules
         self._inner = half_planes(rules.inner)
         self._trim = half_planes(rules.trim)
-        groups: defaultdict[tuple[float, float], list[tuple[float, SeamLine]]] = defaultdict(list)
+        groups: defaultdict[tuple[float, float], list[SeamLine]] = defaultdict(list)
         for line in lines:
-            groups[round(line.normal[0], 7), round(line.normal[1], 7)].append((line.at, line))
-        self._groups = [(key, sorted(group, key=lambda entry: entry[0])) for key, group in groups.items()]
+            groups[round(line.normal[0], 7), round(line.normal[1], 7)].append(line)
+        self._groups: list[tuple[float, float, list[float], list[SeamLine]]] = []
+        for (mx, my), group in groups.items():
+            group.sort(key=lambda line: line.at)
+            self._groups.append((mx, my, [line.at for line in group], group))
 
     def judge(self, line: SeamLine, later: Sequence[Polygon], drawn_inside: Sequence[HalfPlane] = ()) -> Seam:
         """The seam with both its ends classed.
@@ -87,19 +90,16 @@ class SeamMap:
 
     def _crossing(self, line: SeamLine, along: float, end: Point) -> int | None:
         """The earliest later step whose kept seam holds this end."""
-        rules = self._rules
-        near = rules.seam + rules.counts_as_crossed + TOLERANCE
+        near = self._rules.seam + self._rules.counts_as_crossed + TOLERANCE
         nx, ny = line.normal
         best: int | None = None
-        for (mx, my), group in self._groups:
+        for mx, my, places, group in self._groups:
             cross = nx * my - ny * mx
-            if abs(cross) < 1e-6:
+            if -1e-6 < cross < 1e-6:
                 continue
             depth = mx * end[0] + my * end[1]
-            first = bisect_left(group, depth - near, key=lambda entry: entry[0])
-            for at, other in group[first:]:
-                if at > depth + near:
-                    break
+            for index in range(bisect_left(places, depth - near), bisect_right(places, depth + near)):
+                other = group[index]
                 if other.step <= line.step or (best is not None and other.step >= best):
                     continue
                 if self._meets(line, along, other, cross):
