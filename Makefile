@@ -1,0 +1,81 @@
+# One place for every task. On a machine with only Debian, Python 3.11 (with venv) and pip, each target sets up
+# what it needs first: the virtual environment in .venv from the locked, hashed lists in requirements/.
+
+PYTHON ?= $(shell command -v python3.11 || command -v python3)
+VENV := .venv
+BIN := $(VENV)/bin
+EXAMPLE := examples/lantern-walk.toml
+OUT := out
+PYTEST_FLAGS ?= -n auto
+
+.DEFAULT_GOAL := help
+.DELETE_ON_ERROR:
+.PHONY: help demo test check bench format lint types layers tests browser lock
+
+help: ## say what can be made
+	@grep -E '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /  make \1	/'
+
+demo: $(VENV)/run.stamp ## plan the example project and write out/ (plan, table sheet, pattern, pictures)
+	@mkdir -p $(OUT)
+	$(BIN)/stitchflip plan $(EXAMPLE) --json > $(OUT)/plan.json.part
+	@mv $(OUT)/plan.json.part $(OUT)/plan.json
+	$(BIN)/stitchflip pattern $(EXAMPLE) --out $(OUT)
+
+test: browser tests ## run every test
+
+check: lint types layers test ## format, lint, types, layers, then every test (documents included)
+
+bench: $(VENV)/dev.stamp ## measure speed and memory
+	$(BIN)/python -m bench
+
+format: $(VENV)/dev.stamp ## set the code in the house format and sort imports
+	$(BIN)/ruff check --select I --fix
+	$(BIN)/ruff format
+
+lint: $(VENV)/dev.stamp
+	$(BIN)/ruff format --check
+	$(BIN)/ruff check
+
+types: $(VENV)/dev.stamp
+	$(BIN)/mypy
+
+layers: $(VENV)/dev.stamp
+	$(BIN)/lint-imports
+
+tests: $(VENV)/dev.stamp
+	$(BIN)/pytest $(PYTEST_FLAGS)
+
+# The pages are looked at in Debian's own Chromium.
+browser:
+	@if command -v chromium >/dev/null || command -v chromium-browser >/dev/null || command -v google-chrome >/dev/null; then :; \
+	elif command -v apt-get >/dev/null && [ "$$(id -u)" = 0 ]; then \
+	  echo "Installing Chromium for the browser tests" && \
+	  apt-get update -qq && \
+	  DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends chromium fonts-dejavu-core >/dev/null; \
+	else \
+	  echo "The browser tests need Chromium. Install it, then run make test again: sudo apt-get install chromium" >&2; \
+	  exit 1; \
+	fi
+
+$(VENV)/bin/python:
+	$(PYTHON) -c 'import sys; sys.exit("Python 3.11 or newer is needed; this is " + sys.version) if sys.version_info < (3, 11) else 0'
+	$(PYTHON) -m venv $(VENV) || { echo "No virtual environment could be made. On Debian: sudo apt-get install python3-venv" >&2; exit 1; }
+
+$(VENV)/run.stamp: requirements/run.txt pyproject.toml | $(VENV)/bin/python
+	$(BIN)/python -m pip install --quiet --require-hashes -r requirements/run.txt
+	$(BIN)/python -m pip install --quiet --no-deps --no-build-isolation --editable .
+	@touch $@
+
+$(VENV)/dev.stamp: requirements/dev.txt $(VENV)/run.stamp
+	$(BIN)/python -m pip install --quiet --require-hashes -r requirements/dev.txt
+	@touch $@
+
+# Resolved anew against the public index alone, so that the hashes are those of the files everybody gets.
+lock: ## pin the newest fitting versions again, with hashes
+	$(PYTHON) -m venv --clear build/lock
+	PIP_CONFIG_FILE=/dev/null build/lock/bin/pip install --quiet pip-tools==7.6.2
+	$(LOCK) --output-file requirements/run.txt pyproject.toml requirements/build.in
+	$(LOCK) --constraint requirements/run.txt --output-file requirements/dev.txt pyproject.toml requirements/build.in requirements/dev.in
+
+LOCK = PIP_CONFIG_FILE=/dev/null PIP_FIND_LINKS= build/lock/bin/pip-compile --quiet --upgrade --strip-extras --allow-unsafe \
+  --generate-hashes --no-annotate --no-header --no-emit-index-url --no-emit-trusted-host --no-emit-find-links --no-emit-options
