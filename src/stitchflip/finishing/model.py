@@ -86,6 +86,10 @@ class BackingChoice:
     how_many_wide: int
     """Bases that lie side by side in one width."""
     remark: str
+    seam_axis: str = ""
+    """"x": the seams are lines x = place; "y": lines y = place; "" without a seam."""
+    panels: tuple[float, ...] = ()
+    """Cut widths of the panels joined, in order along the seam axis; empty for one width."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,6 +118,10 @@ class BattingPlan:
     """"x" or "y"; "" if not joined."""
     short: float
     """Missing length; 0 when on-hand pieces are enough or it is bought."""
+    joins_at: tuple[float, ...] = ()
+    """Places of all joins from the center line; `join_at` is the one nearest to it."""
+    packaged: str = ""
+    """Smallest packaged batting that holds what is to be bought, in words; "" when none is large enough."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,3 +159,11 @@ class BindingPlan:
     """Places of the joins along the edge from the start, inches."""
     bound: int
     """No fewer strips than this can do."""
+    least_cut: float = 0.0
+    """Narrowest cut width that passes the stitching on the back by as much as wished."""
+    rule_cut: float = 0.0
+    """Cut width by the rule "4F + 1" for the same front."""
+    rule_passes: float = 0.0
+    """By how much a binding cut to that rule passes the stitching."""
+    strip_lengths: tuple[float, ...] = ()
+    """Strips of one piece in the order they are joined."""

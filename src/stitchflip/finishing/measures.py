@@ -1,0 +1,58 @@
+"""The house's own measures for finishing, each in both units.
+
+They are what makers do, not what anybody types into a project file: common practice, no source, unless said.
+A metric project takes the metric value as it stands; it is never converted from inches.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stitchflip.lengths import CM_PER_INCH, Unit
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """One measure as an inch maker and as a metric maker uses it.
+
+    Example:
+        >>> Measure(4, 10).of(Unit.INCH), round(Measure(4, 10).of(Unit.CM), 3)
+        (4.0, 3.937)
+    """
+
+    inches: float
+    cm: float
+
+    def of(self, unit: Unit) -> float:
+        """The measure in inches, as makers of this unit use it."""
+        return float(self.inches) if unit is Unit.INCH else self.cm / CM_PER_INCH
+
+
+MARK_EVERY = Measure(4, 10)
+"""A placement line on the base every so far out from the center lines."""
+SPARE_OF_LATER_BACKING = Measure(2, 5)
+"""Per side, beyond the squared-up size, of a backing that is added after squaring up."""
+BACKING_SEAM_OFF_MIDDLE = Measure(6, 15)
+"""A backing seam lies at least so far from the middle, where a piece is folded most."""
+NARROWEST_BACKING_PANEL = Measure(4, 10)
+"""A panel joined to a backing is cut no narrower; less would be a seam close to the binding."""
+BATTING_JOIN_OFF_FOLDS = Measure(3, 8)
+"""Butted batting is joined at least so far from center lines and folds."""
+BINDING_TAIL = Measure(8, 20)
+"""Left loose at the start, for the closing join."""
+BINDING_START_OFF_CORNER = Measure(6, 15)
+"""The seam starts so far or more from a corner."""
+BINDING_JOIN_OFF_CORNER = Measure(2, 5)
+"""Joins in the binding lie so far or more from corners and points."""
+BINDING_START_STEP = Measure(0.25, 0.5)
+"""The start is given on this grid."""
+BINDING_TRIM_STEP = Measure(1, 2)
+"""What a first strip is cut shorter by, when that brings the joins off the corners, is on this grid."""
+BINDING_PIECE_STEP = Measure(0.25, 0.5)
+"""A piece added to a binding is cut on this grid."""
+RULER_SLIP = Measure(1 / 16, 0.15)
+"""What a ruler or a fold is easily off by."""
+INNER_FOLD_BACK = Measure(1, 2.5)
+"""Folded twice the same way, the first fold stays at least so far behind the cut."""
+FOLD_STEP = Measure(0.5, 1)
+"""Where to bring a fold is given on this grid."""
