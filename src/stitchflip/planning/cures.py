@@ -7,7 +7,6 @@ its number is never a guess.
 from __future__ import annotations
 
 from dataclasses import replace
-from itertools import islice
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import StitchflipError
@@ -23,16 +22,17 @@ from stitchflip.project.model import CenterShape, Outline, Runs
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from stitchflip.planning.model import Plan
     from stitchflip.project.model import Project
 
-_TRIES = 60
-"""No search tries more sizes than this."""
+_STRIDES = (0, 2, 6, 14, 30)
+"""How many steps away a search looks, one after the other."""
+
+_TRIES = 40
+"""No base is enlarged in more steps than this."""
 
 
-def with_cures(plan: Plan, findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
+def with_cures(seen: Seen, findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """The findings, each with the cures that were found to work."""
-    seen = Seen(plan.project, plan.numbers, plan.base, plan.build)
     return tuple(_cured(seen, finding) for finding in findings)
 
 
@@ -74,6 +74,9 @@ def _search(
 ) -> tuple[float, Change] | None:
     """The first size from `start` on, in steps, with which the project is good.
 
+    Larger strides find a size that is good, halving between it and the last one that was not finds the first;
+    right wherever a size that is good stays good farther on, which holds for room, cover and base alike.
+
     Args:
         seen: The project as it is.
         path: Where the size stands in the project.
@@ -81,15 +84,22 @@ def _search(
         step: Step, inches; negative to try smaller ones.
         good: Decides about the project as built with the size.
     """
-    size = start
-    for _ in range(_TRIES):
-        if size <= 0:
-            return None
-        change = Change(path, _text(seen.project, size))
-        tried = _tried(seen.project, change)
-        if tried is not None and good(tried):
-            return size, change
-        size += step
+
+    def change(steps: int) -> Change:
+        return Change(path, _text(seen.project, start + steps * step))
+
+    def is_good(steps: int) -> bool:
+        tried = _tried(seen.project, change(steps)) if start + steps * step > 0 else None
+        return tried is not None and good(tried)
+
+    bad = -1
+    for far in _STRIDES:
+        if is_good(far):
+            while far - bad > 1:
+                half = (far + bad) // 2
+                far, bad = (half, bad) if is_good(half) else (far, half)
+            return start + far * step, change(far)
+        bad = far
     return None
 
 
@@ -214,13 +224,12 @@ def _center_on_base(seen: Seen, _finding: Finding) -> Iterator[Cure]:
         yield Cure(f"Cut the center {_say(seen, center[0])}.", (center[1],))
 
 
-def _coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
+def _coverage(seen: Seen, _finding: Finding) -> Iterator[Cure]:
     """A wider last round, or a smaller squared-up size."""
-    code, project = finding.code, seen.project
+    project = seen.project
 
     def gone(tried: Seen) -> bool:
-        codes = _codes(tried)
-        return code not in codes and not ({"coverage.batting-shows", "coverage.under-binding"} & codes)
+        return not tried.build.bare
 
     last = len(project.rounds) - 1
     if project.rounds and project.rounds[last].cut is not None and not project.building.until_covered:
@@ -252,7 +261,7 @@ def _smaller_trim(seen: Seen, gone: Callable[[Seen], bool]) -> Iterator[Cure]:
 
 
 def _thin(seen: Seen, finding: Finding) -> Iterator[Cure]:
-    """A squared-up size or a round width with which the last strip shows enough."""
+    """A squared-up size or a round width with which the last strip shows enough and nothing new is wrong."""
     code, project = finding.code, seen.project
     before = _codes(seen)
 
@@ -260,16 +269,32 @@ def _thin(seen: Seen, finding: Finding) -> Iterator[Cure]:
         codes = _codes(tried)
         return code not in codes and codes <= before
 
-    yield from islice(_smaller_trim(seen, gone), 2)
-    grid = 0.25 if project.units is Unit.INCH else 0.5 / 2.54
+    grid = _grid(project)
+    for key in ("long", "wide", "across_flats"):
+        now = getattr(project.squared_up, key)
+        found = _first(seen, ("squared_up", key), _next(now.inches, grid, up=False), -grid, gone) if now else None
+        if found:
+            yield Cure(f"Square up at {_say(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
+            break
     last = len(project.rounds) - 1
-    if last >= 1 and project.rounds[last - 1].cut is not None:
-        now = project.rounds[last - 1].cut
-        found = (
-            _search(seen, ("rounds", last - 1, "cut"), _next(now.inches, grid, up=False), -grid, gone) if now else None
-        )
+    now = project.rounds[last - 1].cut if last >= 1 else None
+    if now is not None:
+        found = _first(seen, ("rounds", last - 1, "cut"), _next(now.inches, 2 * grid, up=False), -2 * grid, gone)
         if found:
             yield Cure(f"Cut the round before it {_say(seen, found[0])} wide.", (found[1],))
+
+
+def _first(
+    seen: Seen, path: tuple[str | int, ...], start: float, step: float, good: Callable[[Seen], bool]
+) -> tuple[float, Change] | None:
+    """The first of a few sizes that is good, one after the other: for what comes and goes with the size."""
+    for steps in range(8):
+        size = start + steps * step
+        change = Change(path, _text(seen.project, size))
+        tried = _tried(seen.project, change) if size > 0 else None
+        if tried is not None and good(tried):
+            return size, change
+    return None
 
 
 def _gap(seen: Seen, finding: Finding) -> Iterator[Cure]:

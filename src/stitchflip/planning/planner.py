@@ -12,7 +12,7 @@ from stitchflip.finishing import plan_backing, plan_base, plan_batting, plan_bin
 from stitchflip.forecast import estimate_work
 from stitchflip.piecing import build_project, first_piece_polygon, trim_polygon
 from stitchflip.planning.cures import with_cures as add_cures
-from stitchflip.planning.findings import look_at
+from stitchflip.planning.findings import Seen, look_at
 from stitchflip.planning.letters import letters_for
 from stitchflip.planning.model import Plan
 from stitchflip.planning.pieces import cutting_list
@@ -65,4 +65,5 @@ def plan(project: Project, *, with_cures: bool = True) -> Plan:
         findings=(),
     )
     found = look_at(made)
-    return made.with_findings(add_cures(made, found) if with_cures else found)
+    seen = Seen(project, numbers, base, build)
+    return made.with_findings(add_cures(seen, found) if with_cures else found)

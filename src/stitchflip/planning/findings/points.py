@@ -25,7 +25,8 @@ def _groups(points: list[CenterPoint], margin: str) -> Iterator[tuple[float, lis
     groups: dict[float, list[CenterPoint]] = {}
     for point in points:
         groups.setdefault(round(getattr(point, margin), 4), []).append(point)
-    yield from sorted(groups.items())
+    for _, together in sorted(groups.items()):
+        yield min(getattr(point, margin) for point in together), together
 
 
 def points_beyond(seen: Seen) -> Iterator[Finding]:

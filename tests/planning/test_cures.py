@@ -1,0 +1,108 @@
+"""Cures are numbers that were tried: applied to the project, they make the finding go away."""
+
+from collections.abc import Callable
+from math import sqrt
+from typing import Any
+
+import pytest
+
+from stitchflip.planning.cures import with_cures
+from stitchflip.planning.findings import Seen, geometry_findings, see
+from stitchflip.planning.model import Cure, Finding
+from stitchflip.project.changes import apply_changes
+from stitchflip.project.model import Project
+
+Draft = Callable[..., Project]
+
+RUNNER: dict[str, Any] = {
+    "squared_up": {"wide": "13", "long": "44", "ends": "pointed", "length_runs": "across", "wish_beyond_points": "3/4"},
+    "base": {"wide": "15 1/2", "long": "48"},
+    "center": {"cut": "9", "turned": 45, "fabric": "Plain"},
+    "rounds": [{"cut": cut, "fabric": "Dot"} for cut in ("1 1/2", "2 1/2", "2", "2 1/2", "1 1/2", "2 1/2", "3 1/4")],
+}
+
+
+def cured(project: Project, code: str) -> tuple[Seen, Finding]:
+    """The project as seen, and its finding of a code with cures."""
+    seen = see(project)
+    found = [finding for finding in with_cures(seen, geometry_findings(seen)) if finding.code == code]
+    return seen, found[0]
+
+
+def changes(cures: tuple[Cure, ...]) -> dict[str, str]:
+    """Where each cure of one change writes what."""
+    return {
+        ".".join(str(key) for key in cure.changes[0].path): cure.changes[0].to.split()[0]
+        for cure in cures
+        if cure.changes
+    }
+
+
+def test_a_nine_inch_lantern_is_cured_by_a_smaller_center_or_a_wider_piece(draft: Draft) -> None:
+    """8.5 shows, 6.010 to the point: 0.490 to the edge of 13.
+
+    For 3/4 in: 6.5 - (c - 0.5) / sqrt 2 >= 0.75 gives c <= 8.63, so 8 5/8 on the eighths; and a width of
+    2 (6.010 + 0.75) = 13.52, so 13 5/8.
+    """
+    _, finding = cured(draft(**RUNNER), "points.thin")
+
+    assert pytest.approx(6.5 - 8.5 / sqrt(2)) == finding.numbers["to_trim_edge_in"]
+    assert {"center.cut": "8⅝", "squared_up.wide": "13⅝"} == changes(finding.cures)
+    assert "3/16" in finding.what
+
+
+def test_every_cure_with_changes_makes_its_finding_go_away(draft: Draft) -> None:
+    """Applied and planned again, the finding's code is gone, or its target is met."""
+    broken = [
+        draft(**RUNNER),
+        draft(squared_up={"beyond_points": "1"}),
+        draft(squared_up={"wide": "16", "long": "16"}),
+        draft(center={"cut": "12", "turned": 45, "fabric": "Plain"}),
+        draft(center={"cut": "4", "fabric": "Plain"}, building={"way": "log cabin"}, squared_up={"wide": "13", "long": "13"}),
+    ]
+    tried = 0
+    for project in broken:
+        seen = see(project)
+        for finding in with_cures(seen, geometry_findings(seen)):
+            for cure in finding.cures:
+                if not cure.changes:
+                    continue
+                tried += 1
+                after = geometry_findings(see(apply_changes(project, cure.changes)))
+                assert finding.code not in {other.code for other in after}, (finding.code, cure.text)
+    assert tried >= 8
+
+
+def test_a_ten_inch_center_on_fifteen_is_cured_three_ways(draft: Draft) -> None:
+    """(c - 0.5) / sqrt 2 <= 6.5 gives c <= 9.69: 9 5/8; the base must be 15.44: 15 1/2; or 3/4 is accepted."""
+    _, finding = cured(draft(squared_up={"beyond_points": "1"}), "points.base-edge")
+    text = " ".join(" ".join(cure.text.split()) for cure in finding.cures)
+
+    assert "9⅝" in text
+    assert "15½ × 15½" in text
+    assert "Accept ¾" in text
+
+
+def test_bare_batting_is_cured_by_wider_last_strips_or_a_smaller_piece(draft: Draft) -> None:
+    """A 4 in center and one round of 2 1/2 reach 4; a trim of 9 and reach 1/2 need 5: last strips 3 1/2, or size 7."""
+    project = draft(
+        squared_up={"wide": "9", "long": "9"},
+        center={"cut": "4", "fabric": "Plain"},
+        building={"way": "log cabin"},
+        rounds=[{"cut": "2 1/2", "fabric": "Dot"}],
+    )
+    _, finding = cured(project, "coverage.batting-shows")
+    text = " ".join(cure.text for cure in finding.cures)
+
+    assert "3½" in text
+    assert "Add 4 more strips" in text
+
+
+def test_a_wide_gap_is_cured_by_two_lines_that_leave_triangles(draft: Draft) -> None:
+    """A cross from point to point leaves four triangles with legs of 6.7175 and a long side of 9 1/2.
+
+    The circle in one has a diameter of 2 x 6.7175 - 9.5 = 3.935, to the nearest sixteenth 3 15/16.
+    """
+    _, finding = cured(draft(), "stitching.wide-gap")
+
+    assert "3 15/16" in " ".join(finding.cures[0].text.split())
