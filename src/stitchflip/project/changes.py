@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, Protocol
 
+from pydantic import BaseModel
+
 from stitchflip.errors import ProjectFileError
 from stitchflip.lengths import Length, format_length
 from stitchflip.project.model import Project
@@ -34,7 +36,7 @@ def apply_changes(project: Project, changes: Iterable[Edit]) -> Project:
     Raises:
         ProjectFileError: If a path leads nowhere or a text cannot be read there.
     """
-    tables = _plain(project.model_dump(exclude_none=True), project)
+    tables = _plain(project, project)
     for change in changes:
         _write(tables, change)
     return Project.model_validate(tables, context={"unit": tables.get("units", project.units)})
@@ -43,8 +45,9 @@ def apply_changes(project: Project, changes: Iterable[Edit]) -> Project:
 def _plain(value: Any, project: Project) -> Any:
     """Nested tables with lengths as text."""
     match value:
-        case dict():
-            return {key: _plain(inner, project) for key, inner in value.items()}
+        case BaseModel():
+            given = {name: getattr(value, name) for name in value.model_fields_set}
+            return {name: _plain(inner, project) for name, inner in given.items() if inner is not None}
         case list() | tuple():
             return [_plain(inner, project) for inner in value]
         case Length():
