@@ -76,6 +76,7 @@ lock: ## pin the newest fitting versions again, with hashes
 	PIP_CONFIG_FILE=/dev/null build/lock/bin/pip install --quiet pip-tools==7.6.2
 	$(LOCK) --output-file requirements/run.txt pyproject.toml requirements/build.in
 	$(LOCK) --constraint requirements/run.txt --output-file requirements/dev.txt pyproject.toml requirements/build.in requirements/dev.in
+	sed -i -E '/^(#.*)?$$/d' requirements/run.txt requirements/dev.txt
 
 LOCK = PIP_CONFIG_FILE=/dev/null PIP_FIND_LINKS= build/lock/bin/pip-compile --quiet --upgrade --strip-extras --allow-unsafe \
   --generate-hashes --no-annotate --no-header --no-emit-index-url --no-emit-trusted-host --no-emit-find-links --no-emit-options

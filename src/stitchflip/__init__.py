@@ -29,6 +29,10 @@ if TYPE_CHECKING:
     from stitchflip.lengths import Unit as Unit
     from stitchflip.lengths import format_length as format_length
     from stitchflip.lengths import parse_length as parse_length
+    from stitchflip.planning import Plan as Plan
+    from stitchflip.planning import plan as plan
+    from stitchflip.project import Project as Project
+    from stitchflip.project import read_project as read_project
 
 __version__ = "0.1.0"
 

@@ -1,0 +1,52 @@
+"""The few commands a stranger needs, and that everything calls the same ones."""
+
+from __future__ import annotations
+
+import os
+import re
+import subprocess
+
+import pytest
+
+from tests.house.tree import ROOT
+
+MAKEFILE = (ROOT / "Makefile").read_text(encoding="utf-8")
+INTEGRATION = ROOT / ".ci" / "run"
+
+
+@pytest.mark.parametrize("target", ["demo", "test", "check", "bench", "format"])
+def test_the_promised_commands_exist(target: str) -> None:
+    """`make` knows the target and says what it does."""
+    assert re.search(rf"^{target}:.*## \w", MAKEFILE, re.MULTILINE)
+
+
+@pytest.mark.parametrize("command", ["make demo", "make test"])
+def test_the_readme_names_the_two_commands(command: str) -> None:
+    """A reader of the README finds both on a line of their own."""
+    assert re.search(rf"^\s*(?:\$ )?{command}\b", (ROOT / "README.md").read_text(encoding="utf-8"), re.MULTILINE)
+
+
+def test_integration_runs_the_test_command_of_the_readme_and_hides_nothing() -> None:
+    """The script is executable, stops at the first failure, and its last line is `make test`."""
+    text = INTEGRATION.read_text(encoding="utf-8")
+    assert os.access(INTEGRATION, os.X_OK)
+    assert "set -euo pipefail" in text
+    assert "exec make test" == text.splitlines()[-1]
+    assert not re.search(r"\|\||; *true|--maxfail|-k |--ignore|--deselect", text)
+
+
+def test_make_test_runs_all_tests_and_the_examples_in_the_docs_of_the_code() -> None:
+    """What `make -n tests` would start is pytest without any selection; its settings name both folders."""
+    planned = subprocess.run(
+        ["make", "--dry-run", "tests", "PYTEST_FLAGS=-n auto"], cwd=ROOT, check=True, capture_output=True, text=True
+    ).stdout
+    assert ".venv/bin/pytest -n auto" == planned.splitlines()[-1].strip()
+
+
+def test_every_lint_exception_has_its_reason_beside_it() -> None:
+    """In the settings each rule that is off has a comment on its line."""
+    settings = (ROOT / "pyproject.toml").read_text(encoding="utf-8")
+    section = settings[settings.index("[tool.ruff.lint]") : settings.index("[tool.ruff.lint.pydocstyle]")]
+    rules = [line for line in section.splitlines() if re.match(r'\s+"[A-Z]+[0-9]+"', line)]
+    assert len(rules) > 10
+    assert [] == [line for line in rules if not re.search(r"#\s*\w+", line)]
