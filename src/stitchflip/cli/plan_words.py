@@ -1,0 +1,296 @@
+"""The answers at the top of a plan and the lines below them, as plain sentences.
+
+Nothing is laid out here and nothing is computed that another room computes; lengths are said by a `Speaker`.
+"""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from stitchflip.lengths import Speaker, Unit
+from stitchflip.piecing.geometry import half_planes
+from stitchflip.piecing.model import EndClass
+from stitchflip.planning.json_values import wide_and_long
+from stitchflip.planning.model import Severity
+from stitchflip.project.model import Ends, Outline, Through
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from stitchflip.cutting.model import FabricPlan, Piece
+    from stitchflip.piecing.model import SewnPiece
+    from stitchflip.planning.model import Finding, Plan
+
+_ABOUT_FIT = ("coverage", "points", "base")
+"""Areas of the findings that answer whether the piece fits."""
+
+_THROUGH = {
+    Through.BACKING_AND_BATTING: "backing and batting, layered",
+    Through.BATTING_ONLY: "batting only",
+    Through.BATTING_ON_FOUNDATION: "batting on a thin foundation",
+}
+
+SEVERITY_WORDS = {Severity.STOP: "stop", Severity.FIX: "fix", Severity.NOTE: "good to know"}
+
+
+def speaker(plan: Plan) -> Speaker:
+    """The voice of the plan's unit."""
+    return Speaker(plan.project.units)
+
+
+def headline(plan: Plan) -> str:
+    """Name, size and shape in one line."""
+    project = plan.project
+    parts = [project.name, f"{size_words(plan)}"]
+    if project.how_many > 1:
+        parts.append(f"{project.how_many} alike")
+    return " · ".join(parts)
+
+
+def size_words(plan: Plan) -> str:
+    """The squared-up size with its words."""
+    squared_up, square_up = plan.project.squared_up, plan.square_up
+    say = speaker(plan)
+    if squared_up.shape is Outline.POLYGON:
+        across = 2 * min(side.distance for side in square_up.sides)
+        return f"squared up {say.near(across)} from side to opposite side"
+    size = say.size(*wide_and_long(plan, square_up.wide, square_up.high))
+    ends = ", pointed ends" if squared_up.ends is Ends.POINTED else ""
+    return f"squared up {size} (wide × long{', point to point' if ends else ''}){ends}"
+
+
+def does_it_fit(plan: Plan) -> str:
+    """The first answer: yes with its margins, or what stands in the way."""
+    about = [finding for finding in plan.findings if finding.code.split(".")[0] in _ABOUT_FIT]
+    for severity, begin in ((Severity.STOP, "No."), (Severity.FIX, "Nearly.")):
+        grave = [finding for finding in about if finding.severity is severity]
+        if grave:
+            more = len(grave) - 1
+            rest = f" ({more} more like this below.)" if more else ""
+            return f"{begin} {_sentence(grave[0].what)}{_first_cure(grave[0])}{rest}"
+    return f"Yes. {_margins(plan)}"
+
+
+def _first_cure(finding: Finding) -> str:
+    return f" {_sentence(finding.cures[0].text)}" if finding.cures else ""
+
+
+def _sentence(text: str) -> str:
+    text = text[:1].upper() + text[1:]
+    return text if text.endswith((".", "!", "?")) else f"{text}."
+
+
+def _margins(plan: Plan) -> str:
+    say = speaker(plan)
+    reach = f"the strips pass the trim line by {say.margin(least_reach(plan))} or more"
+    points = plan.square_up.points
+    if not points:
+        return f"{reach[:1].upper()}{reach[1:]}."
+    shown = say.margin(min(point.shown for point in points))
+    each = "each point" if len(points) > 1 else f"the {points[0].name}"
+    return f"{shown} shows beyond {each} after binding; {reach}."
+
+
+def least_reach(plan: Plan) -> float:
+    """How far fabric passes the trim line where it passes it least, inches flat; below zero where batting shows."""
+    outer = half_planes(plan.build.outline)
+    return min(r - nx * x - ny * y for x, y in plan.build.trim for nx, ny, r in outer)
+
+
+def start_with(plan: Plan) -> str:
+    """The first thing to do with the hands."""
+    say, base = speaker(plan), plan.base
+    size = say.size(*wide_and_long(plan, base.wide, base.high))
+    how_many = plan.project.how_many
+    what = f"{how_many} bases, each" if how_many > 1 else "the base"
+    marks = "mark their middles" if how_many > 1 else "mark its middle"
+    return f"Cut {what} {size} (wide × long; {_THROUGH[plan.project.base.through]}) and {marks}."
+
+
+def what_to_have(plan: Plan) -> list[tuple[str, str, str, str]]:
+    """One row a fabric: letter, name, how much, what for; backing and batting last."""
+    say = speaker(plan)
+    rows = [
+        (plan.letter_of(fabric.fabric), fabric.fabric, amount(plan, fabric), what_for(plan, fabric))
+        for fabric in plan.fabrics
+    ]
+    backing, batting = plan.backing, plan.batting
+    names = [row[1] for row in rows]
+    rows.append(
+        (
+            "",
+            backing.fabric if backing.fabric not in names else f"{backing.fabric} (backing)",
+            say.purchase(backing.best.buy_in),
+            _backing_words(plan),
+        )
+    )
+    size = say.size(*wide_and_long(plan, batting.wide, batting.high))
+    pieces = f" from {', '.join(batting.pieces)}" if len(batting.pieces) > 1 else ""
+    rows.append(("", "Batting", size, f"{_each(plan)}cut size, wide × long{pieces}"))
+    return rows
+
+
+def _each(plan: Plan) -> str:
+    return f"{plan.project.how_many} of them; " if plan.project.how_many > 1 else ""
+
+
+def _backing_words(plan: Plan) -> str:
+    say, backing = speaker(plan), plan.backing
+    size = say.size(*wide_and_long(plan, backing.wide, backing.high))
+    return f"{_each(plan)}cut {size} (wide × long), {backing.best.way}"
+
+
+def amount(plan: Plan, fabric: FabricPlan) -> str:
+    """How much of a fabric to buy or to have."""
+    say = speaker(plan)
+    if fabric.short_in > 0:
+        return f"short by {say.shortage(fabric.short_in)}"
+    if fabric.buy_in > 0:
+        return say.purchase(fabric.buy_in)
+    return "on hand" if fabric.from_hand else "none"
+
+
+def what_for(plan: Plan, fabric: FabricPlan) -> str:
+    """What a fabric's amount gives: strips of which widths, rows of what height, binding."""
+    say = speaker(plan)
+    parts = [
+        f"{len(strips.strips)} {'strip' if len(strips.strips) == 1 else 'strips'} {say.width(strips.width)} wide"
+        + (" for binding" if strips.is_whole else "")
+        for strips in fabric.strip_plans
+        if strips.strips
+    ]
+    parts += [
+        f"{'a row' if count == 1 else f'{count} rows'} {say.width(height)} high ({names})"
+        for (height, names), count in _counted_rows(fabric)
+    ]
+    return ", ".join(parts)
+
+
+def _counted_rows(fabric: FabricPlan) -> list[tuple[tuple[float, str], int]]:
+    counted: dict[tuple[float, str], int] = {}
+    for row in fabric.rows:
+        names = " and ".join(dict.fromkeys(label.split(" ")[0].lower() for label, _ in row.pieces))
+        counted[row.height, names] = counted.get((row.height, names), 0) + 1
+    return list(counted.items())
+
+
+def becomes(pieces: Iterable[Piece]) -> str:
+    """What pieces of one size become: "strips 1, 2, 18", "center", "binding, joined"."""
+    pieces = list(pieces)
+    steps = [piece.name for piece in pieces if piece.kind == "strip"]
+    names = [piece.name.lower() for piece in pieces if piece.kind == "rectangle"]
+    names += ["binding, joined" for piece in pieces if piece.kind == "binding"]
+    numbered = [name for name in steps if name.isdigit()]
+    names += [f"{name.lower()} strip" for name in steps if not name.isdigit()]
+    if numbered:
+        names.append(f"{'strip' if len(numbered) == 1 else 'strips'} {', '.join(numbered)}")
+    return "; ".join(names)
+
+
+def alike(pieces: Iterable[Piece]) -> list[list[Piece]]:
+    """Pieces of a fabric that are cut to the same size, together, in cutting order."""
+    groups: dict[tuple[float, float, str], list[Piece]] = {}
+    for piece in pieces:
+        groups.setdefault((piece.wide, piece.long, piece.kind), []).append(piece)
+    return list(groups.values())
+
+
+def places_by_round(plan: Plan) -> list[tuple[str, str, str]]:
+    """Where you should be: after which strips, seam line to mark, raw edge by tape."""
+    say = speaker(plan).bare
+    rows = []
+    for number, strips in groupby(plan.build.strips, key=lambda piece: piece.round):
+        same: dict[tuple[str, str], list[SewnPiece]] = {}
+        for piece in strips:
+            same.setdefault((say.near(piece.seam_at), say.near(piece.raw_edge_taped)), []).append(piece)
+        for (seam, edge), pieces in same.items():
+            sides = "" if len(same) == 1 else f", {_listed(dict.fromkeys(piece.side for piece in pieces))}"
+            rows.append((f"round {number}{sides} ({_steps(pieces)})", seam, edge))
+    return rows
+
+
+def _steps(pieces: list[SewnPiece]) -> str:
+    steps = [piece.step for piece in pieces]
+    if len(steps) > 2 and steps == list(range(steps[0], steps[-1] + 1)):
+        return f"strips {steps[0]} to {steps[-1]}"
+    return f"{'strip' if len(steps) == 1 else 'strips'} {', '.join(map(str, steps))}"
+
+
+def _listed(names: Iterable[str]) -> str:
+    names = list(names)
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
+
+
+def ends_to_lock(plan: Plan) -> str:
+    """Which seam ends nothing holds; "none" is said aloud."""
+    ends = []
+    for piece in plan.build.strips:
+        if piece.seam is None:
+            continue
+        loose = [
+            word for word, end in (("start", piece.seam.start), ("end", piece.seam.end)) if end.kind is EndClass.LOOSE
+        ]
+        if loose:
+            ends.append(f"strip {piece.step} at its {' and its '.join(loose)}")
+    if not ends:
+        return "none. Every seam end is crossed by a later seam or caught in the binding."
+    return (
+        f"{_listed(ends)}. Start ¼ in inside, sew back to the raw edge, then forward."
+        if (plan.project.units is Unit.INCH)
+        else f"{_listed(ends)}. Start 7 mm inside, sew back to the raw edge, then forward."
+    )
+
+
+def unstitched(plan: Plan) -> str:
+    """The widest place without stitching, beside what the batting allows."""
+    say = speaker(plan)
+    return (
+        f"{say.near(plan.build.widest_gap.diameter)} across (your batting allows {say.near(plan.numbers.widest_gap)})"
+    )
+
+
+def square_up_lines(plan: Plan) -> list[str]:
+    """Distances from the center mark to each edge, grouped where they are the same."""
+    say = speaker(plan)
+    same: dict[str, list[str]] = {}
+    for side in plan.square_up.sides:
+        same.setdefault(say.near(side.distance), []).append(side.name)
+    if len(same) == 1:
+        return [f"{next(iter(same))} from the center mark to every edge"]
+    return [f"{distance} from the center mark to the {_listed(names)} edge" for distance, names in same.items()]
+
+
+def point_lines(plan: Plan) -> list[str]:
+    """What to keep beyond each point, with what shows after binding; equal ones together."""
+    say = speaker(plan)
+    same: dict[tuple[str, str], list[str]] = {}
+    for point in plan.square_up.points:
+        names = same.setdefault((say.margin(point.to_edge), say.margin(point.shown)), [])
+        names.append(point.name.removesuffix(" point"))
+    return [
+        f"keep {edge} beyond the {_listed(names)} point, to the trimmed edge; {shown} shows after binding"
+        for (edge, shown), names in same.items()
+    ]
+
+
+def binding_words(plan: Plan) -> str:
+    """Strips, need and made, what shows on the back, where to start."""
+    say, binding = speaker(plan), plan.binding
+    how_many = plan.project.how_many
+    count = f"{binding.strips_per_piece} {'strip' if binding.strips_per_piece == 1 else 'strips'}"
+    each = f" for each of {how_many} ({binding.strips} in all)" if how_many > 1 else ""
+    start = f" {_sentence(binding.start_at)}" if binding.start_at else ""
+    return (
+        f"{count}{each} of {binding.fabric} cut {say.width(binding.cut)} wide, joined on the diagonal: "
+        f"{say.cut(binding.need)} needed, {say.margin(binding.made)} made. "
+        f"{say.margin(binding.shows_on_back)} shows on the back and passes the stitching by "
+        f"{say.margin(binding.passes_stitching)}.{start}"
+    )
+
+
+def backing_words(plan: Plan) -> str:
+    """The best way to get the backing."""
+    say, best = speaker(plan), plan.backing.best
+    remark = f" {_sentence(best.remark)}" if best.remark else ""
+    return f"{plan.backing.fabric}, {best.way}: {say.purchase(best.buy_in)}.{remark}"
