@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 import subprocess
+import tomllib
 
 import pytest
 
@@ -35,12 +36,21 @@ def test_integration_runs_the_test_command_of_the_readme_and_hides_nothing() -> 
     assert not re.search(r"\|\||; *true|--maxfail|-k |--ignore|--deselect", text)
 
 
-def test_make_test_runs_all_tests_and_the_examples_in_the_docs_of_the_code() -> None:
-    """What `make -n tests` would start is pytest without any selection; its settings name both folders."""
+def test_make_test_selects_no_tests() -> None:
+    """What `make tests` starts is pytest on everything its settings name: the tests, and the examples in the code."""
+    surroundings = {name: value for name, value in os.environ.items() if not name.startswith(("MAKE", "MFLAGS"))}
     planned = subprocess.run(
-        ["make", "--dry-run", "tests", "PYTEST_FLAGS=-n auto"], cwd=ROOT, check=True, capture_output=True, text=True
+        ["make", "--dry-run", "--no-print-directory", "tests", "PYTEST_FLAGS=-n auto"],
+        cwd=ROOT,
+        check=True,
+        capture_output=True,
+        text=True,
+        env=surroundings,
     ).stdout
+    settings = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["tool"]["pytest"]["ini_options"]
     assert ".venv/bin/pytest -n auto" == planned.splitlines()[-1].strip()
+    assert ["tests", "src"] == settings["testpaths"]
+    assert not {"-k", "-m", "--ignore", "--deselect"} & set(settings["addopts"])
 
 
 def test_every_lint_exception_has_its_reason_beside_it() -> None:
