@@ -59,7 +59,7 @@ browser:
 
 $(VENV)/bin/python:
 	$(PYTHON) -c 'import sys; sys.exit("Python 3.11 or newer is needed; this is " + sys.version) if sys.version_info < (3, 11) else 0'
-	$(PYTHON) -m venv $(VENV) || { echo "No virtual environment could be made. On Debian: sudo apt-get install python3-venv" >&2; exit 1; }
+	$(PYTHON) -m venv $(VENV) || { rm -rf $(VENV); echo "No virtual environment could be made. On Debian: sudo apt-get install python3-venv" >&2; exit 1; }
 
 $(VENV)/run.stamp: requirements/run.txt pyproject.toml | $(VENV)/bin/python
 	$(BIN)/python -m pip install --quiet --require-hashes -r requirements/run.txt
