@@ -99,5 +99,8 @@ def test_a_fabric_named_in_its_round_stays() -> None:
     ],
 )
 def test_lightness_is_relative_luminance(color: str, expected: float) -> None:
-    """Primaries give the coefficients of WCAG 2 (W3C, definition of relative luminance); 0x77 is ((119/255 + 0.055)/1.055)^2.4."""
+    """Primaries give the coefficients of WCAG 2 (W3C, definition of relative luminance).
+
+    Gray 0x77 is ((119/255 + 0.055) / 1.055) ^ 2.4.
+    """
     assert pytest.approx(expected, abs=1e-5) == lightness(color)

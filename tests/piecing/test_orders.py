@@ -80,16 +80,22 @@ ON_POINT = {"cut": "4", "fabric": "Plain", "turned": 45}
             },
             "upper right, lower right",
         ),
-        ({"building": {"way": "pairs round the point"}, "center": ON_POINT}, "upper right, upper left, lower right, lower left"),
+        (
+            {"building": {"way": "pairs round the point"}, "center": ON_POINT},
+            "upper right, upper left, lower right, lower left",
+        ),
         ({"building": {"way": "rows of strips"}}, "top, bottom"),
         ({"building": {"way": "rows of strips", "rows_run": "along"}}, "right, left"),
         ({"building": {"way": "rows of strips", "rows_from": "one end"}, "center": None, "rounds": ROUND}, "top"),
         (
-            {"building": {"way": "sides in my order"}, "steps": [{"side": "left", "cut": "2"}, {"side": "top", "cut": "3"}]},
+            {
+                "building": {"way": "sides in my order"},
+                "steps": [{"side": "left", "cut": "2"}, {"side": "top", "cut": "3"}],
+            },
             "left, top",
         ),
     ],
-)  # fmt: skip
+)
 def test_strips_come_in_the_order_sewn(tables: dict[str, Any], expected: str) -> None:
     """The trade's order for each way of building, and its choices (common practice, no source)."""
     assert expected.split(", ") == sides(drafted(**tables), 99)

@@ -58,7 +58,11 @@ def test_every_cure_with_changes_makes_its_finding_go_away(draft: Draft) -> None
         draft(squared_up={"beyond_points": "1"}),
         draft(squared_up={"wide": "16", "long": "16"}),
         draft(center={"cut": "12", "turned": 45, "fabric": "Plain"}),
-        draft(center={"cut": "4", "fabric": "Plain"}, building={"way": "log cabin"}, squared_up={"wide": "13", "long": "13"}),
+        draft(
+            center={"cut": "4", "fabric": "Plain"},
+            building={"way": "log cabin"},
+            squared_up={"wide": "13", "long": "13"},
+        ),
     ]
     tried = 0
     for project in broken:

@@ -158,7 +158,8 @@ def test_every_code_that_can_be_found_is_explained() -> None:
     from stitchflip.planning.findings import cover, materials, points, purchase, sewing
 
     source = "".join(inspect.getsource(module) for module in (cover, materials, points, purchase, sewing))
-    used = set(re.findall(r'"((?:%s)\.[a-z-]+)"' % "|".join({code.split(".")[0] for code in CODES}), source))
+    areas = "|".join({code.split(".")[0] for code in CODES})
+    used = set(re.findall(rf'"((?:{areas})\.[a-z-]+)"', source))
     kernel = {"build.never-covers", "chord.scant", "chord.cuts-seam", "reading.impossible"}
 
     assert set(CODES) == used - kernel

@@ -65,6 +65,8 @@ def _end_normal(piece: SewnPiece, sign: float) -> tuple[float, float]:
     nx, ny = piece.normal
     tx, ty = -ny * sign, nx * sign
     facing = [
-        (mx, my) for mx, my, _ in half_planes(piece.opened) if abs(mx * nx + my * ny) < 1 - TOLERANCE and mx * tx + my * ty > 0
+        (mx, my)
+        for mx, my, _ in half_planes(piece.opened)
+        if abs(mx * nx + my * ny) < 1 - TOLERANCE and mx * tx + my * ty > 0
     ]
     return max(facing, key=lambda m: m[0] * tx + m[1] * ty) if facing else (tx, ty)

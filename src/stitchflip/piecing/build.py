@@ -273,13 +273,13 @@ def _notes(history: Sequence[Sewn], layers: Sequence[Layer], frame: Frame) -> li
         if sewn.scant > TOLERANCE:
             notes.append(KernelNote("chord.scant", sewn.step, sewn.scant))
         if sewn.is_chord:
-            lost = _seam_cut(sewn, history, layers, frame)
+            lost = _seam_cut(sewn, history, frame)
             if lost > frame.stitch:
                 notes.append(KernelNote("chord.cuts-seam", sewn.step, lost))
     return notes
 
 
-def _seam_cut(chord: Sewn, history: Sequence[Sewn], layers: Sequence[Layer], frame: Frame) -> float:
+def _seam_cut(chord: Sewn, history: Sequence[Sewn], frame: Frame) -> float:
     """Longest piece of an earlier seam in the part a chord cuts off, inches."""
     nx, ny = chord.normal
     longest = 0.0

@@ -77,9 +77,7 @@ class SeamMap:
         start = self._end(line, line.low, 1.0, drawn[0], later)
         return Seam(line.normal, line.at, start, self._end(line, line.high, -1.0, drawn[1], later))
 
-    def _end(
-        self, line: SeamLine, along: float, inward: float, drawn: Point, later: Sequence[Polygon]
-    ) -> SeamEnd:
+    def _end(self, line: SeamLine, along: float, inward: float, drawn: Point, later: Sequence[Polygon]) -> SeamEnd:
         point = line.point(along)
         step = self._crossing(line, along, point)
         if step is not None:

@@ -52,15 +52,23 @@ def _pointed(half_x: float, half_y: float, *, across: bool) -> Polygon:
     if across:
         shoulder = half_x - half_y
         corners = (
-            (-shoulder, -half_y), (shoulder, -half_y), (half_x, 0.0),
-            (shoulder, half_y), (-shoulder, half_y), (-half_x, 0.0),
-        )  # fmt: skip
+            (-shoulder, -half_y),
+            (shoulder, -half_y),
+            (half_x, 0.0),
+            (shoulder, half_y),
+            (-shoulder, half_y),
+            (-half_x, 0.0),
+        )
     else:
         shoulder = half_y - half_x
         corners = (
-            (0.0, -half_y), (half_x, -shoulder), (half_x, shoulder),
-            (0.0, half_y), (-half_x, shoulder), (-half_x, -shoulder),
-        )  # fmt: skip
+            (0.0, -half_y),
+            (half_x, -shoulder),
+            (half_x, shoulder),
+            (0.0, half_y),
+            (-half_x, shoulder),
+            (-half_x, -shoulder),
+        )
     if shoulder <= 0:
         raise BuildError(
             what="the two pointed ends would meet before the long sides begin",
@@ -81,7 +89,7 @@ def first_piece_polygon(project: Project, numbers: Numbers) -> Polygon:
     normal = rows_normal(project)
     width = first_strip_width(project)
     cover = cover_polygon(project, numbers)
-    low, high = extent(cover, *normal)
+    low, _ = extent(cover, *normal)
     middle = 0.0 if project.building.rows_from is RowsFrom.MIDDLE else low + width / 2
     nx, ny = normal
     tx, ty = -ny, nx

@@ -95,10 +95,11 @@ def _search(
     bad = -1
     for far in _STRIDES:
         if is_good(far):
-            while far - bad > 1:
-                half = (far + bad) // 2
-                far, bad = (half, bad) if is_good(half) else (far, half)
-            return start + far * step, change(far)
+            first = far
+            while first - bad > 1:
+                half = (first + bad) // 2
+                first, bad = (half, bad) if is_good(half) else (first, half)
+            return start + first * step, change(first)
         bad = far
     return None
 

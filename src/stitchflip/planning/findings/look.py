@@ -56,7 +56,7 @@ def look_at(plan: Plan) -> tuple[Finding, ...]:
     seen = Seen(plan.project, plan.numbers, plan.base, plan.build)
     found = [finding for check in GEOMETRY for finding in check(seen)]
     found += [finding for check in PURCHASES for finding in check(plan)]
-    found += materials.backing_seam(seen, plan.backing.best.seams_at)
+    found += materials.backing_seam(plan.backing.best.seams_at)
     return _sorted(found)
 
 

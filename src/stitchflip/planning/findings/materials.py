@@ -103,7 +103,7 @@ def center_print(seen: Seen) -> Iterator[Finding]:
         if fabric.repeat.inches < shows - TOLERANCE:
             say = seen.speaker
             what = (
-                f"{fabric.name} repeats every {say.near(fabric.repeat.inches)}, and the center shows {say.near(shows)}: "
+                f"{fabric.name} repeats every {say.near(fabric.repeat.inches)}; the center shows {say.near(shows)}: "
                 "the motif will come more than once."
             )
             numbers = {"repeat_in": fabric.repeat.inches, "shows_in": shows}
@@ -127,7 +127,7 @@ def neighbors(seen: Seen) -> Iterator[Finding]:
         yield Finding("strip.touches-itself", Severity.NOTE, f"{first}{more}.", strips([other]), other)
 
 
-def backing_seam(seen: Seen, seams_at: tuple[float, ...]) -> Iterator[Finding]:
+def backing_seam(seams_at: tuple[float, ...]) -> Iterator[Finding]:
     """A backing seam within 1 in of the middle."""
     near = [place for place in seams_at if abs(place) < 1]
     if near:

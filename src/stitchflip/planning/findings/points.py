@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 def _point_names(points: list[CenterPoint]) -> str:
-    """ "upper and lower point" for points that share their margin."""
+    """Name of points that share their margin, such as "upper and lower point"."""
     return f"{listed([point.name.removesuffix(' point') for point in points])} point"
 
 

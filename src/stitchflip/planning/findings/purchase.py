@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Speaker
@@ -86,7 +87,7 @@ def near_sizes(plan: Plan) -> Iterator[Finding]:
 
 
 def _close(strips: list[Piece]) -> Iterator[tuple[Piece, Piece]]:
-    for one, other in zip(strips, strips[1:], strict=False):
+    for one, other in pairwise(strips):
         gap = other.long - one.long
         if abs(other.wide - one.wide) < TOLERANCE < gap < 0.5 - TOLERANCE:
             yield one, other

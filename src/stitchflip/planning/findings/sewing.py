@@ -154,7 +154,8 @@ def _kernel_finding(seen: Seen, code: str, steps: list[int], worst: float) -> Fi
                 "flap can be cut; what is stitched stays if the strip covers it, or is unpicked."
             )
             return Finding("strip.cuts-seam", Severity.FIX, what, strips(steps), steps[0], (), {"seam_in": worst})
-    return None
+        case _:
+            return None
 
 
 def short_strips(seen: Seen) -> Iterator[Finding]:
