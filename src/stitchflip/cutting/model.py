@@ -106,6 +106,8 @@ class StripPlan:
     """Trim as you go: where each piece comes from, in sewing order."""
     is_whole: bool = False
     """True: whole strips to be joined (binding), nothing is cut from their length."""
+    new_bound: int = 0
+    """No cutting plan buys fewer strips than this; equal to `bound` when none are on hand."""
     left_out: tuple[StripPiece, ...] = ()
     """Pieces no strip can give: longer than every strip, or nothing may be bought and the shelf is used up."""
 
@@ -118,7 +120,7 @@ class Row:
     pieces: tuple[tuple[str, float], ...]
     """(label, width used) left to right."""
     turned: bool
-    """True when its tallest piece is laid with its long measure across the fabric's width turned a quarter."""
+    """True when its tallest piece is turned a quarter from the way its size is given (wide × long)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +153,9 @@ class TippingPoint:
     what: str
     """Sentence in the maker's words with numbers in her unit."""
     slack_in: float
+    """How far away the change is."""
+    change: str = ""
+    """What would change: the fabric "narrower" or "wider", the pieces "longer" or "shorter", or the "purchase"."""
 
 
 @dataclass(frozen=True, slots=True)
