@@ -111,12 +111,12 @@ def test_until_covered_never_ends_by_itself() -> None:
 @pytest.mark.parametrize(
     ("tables", "words"),
     [
-        ({"building": {"way": "log cabin", "start": "north"}}, "north"),
+        ({"building": {"way": "log cabin", "start": "upper left"}}, "upper left"),
         ({"building": {"way": "courthouse steps", "first_pair": ["top", "left"]}}, "opposite"),
         ({"building": {"way": "pairs round the point"}}, "point at each end"),
         ({"rounds": [{"cuts": ["2", "2"], "fabric": "Stripe"}]}, "2 cut widths"),
         ({"rounds": [{"fabric": "Stripe"}]}, "no cut width"),
-        ({"building": {"way": "sides in my order"}, "steps": [{"side": "up", "cut": "2"}]}, "up"),
+        ({"building": {"way": "sides in my order"}, "steps": [{"side": "lower right", "cut": "2"}]}, "lower right"),
     ],
 )
 def test_an_order_that_cannot_be_followed_says_why(tables: dict[str, Any], words: str) -> None:
