@@ -212,8 +212,7 @@ def bulk(seen: Seen) -> Iterator[Finding]:
 
 def bias_edges(seen: Seen) -> Iterator[Finding]:
     """Trimmed edges on the bias that no seam holds within an inch."""
-    steps: list[int] = []
-    places: list[Point] = []
+    far: list[tuple[float, int, Point]] = []
     seams = [(piece.seam.start.at, piece.seam.end.at) for piece in seen.build.strips if piece.seam is not None]
     trim = [(start, end) for start, end in edges(seen.build.trim)]
     for piece in seen.build.pieces:
@@ -222,14 +221,25 @@ def bias_edges(seen: Seen) -> Iterator[Finding]:
                 if not _is_bias(start, end, piece.normal) or not _on(trim, start, end):
                     continue
                 place = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-                if all(_distance(place, seam) > 1 for seam in seams):
-                    steps.append(piece.step)
-                    places.append(place)
-    if steps:
-        own = [step for step in dict.fromkeys(steps) if step]
-        of = strips(own) if own else "the first piece"
-        what = f"The trimmed edge of {of} runs on the bias with no seam within 1 in: stay-stitch it, don't pull."
-        yield Finding("edges.bias-at-trim", Severity.NOTE, what, of, steps[0], tuple(places))
+                nearest = min((_distance(place, seam) for seam in seams), default=float("inf"))
+                if nearest > 1 + TOLERANCE:
+                    far.append((nearest, piece.step, place))
+    if far:
+        nearest, step, _ = max(far)
+        count = len(far)
+        what = (
+            f"The trimmed edge runs on the bias at {count} {'place' if count == 1 else 'places'} up to "
+            f"{seen.speaker.near(nearest)} from the nearest seam: stay-stitch it, don't pull."
+        )
+        yield Finding(
+            "edges.bias-at-trim",
+            Severity.NOTE,
+            what,
+            strips([step]) if step else "first piece",
+            step,
+            tuple(place for _, _, place in far),
+            {"places": float(count), "from_seam_in": nearest},
+        )
 
 
 def _is_bias(start: Point, end: Point, normal: Point) -> bool:
