@@ -15,7 +15,7 @@ from stitchflip.piecing.coverage import widest_anywhere
 from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.planning.findings.look import GEOMETRY
 from stitchflip.planning.findings.seen import Seen, see
-from stitchflip.planning.model import Change, Cure, Finding
+from stitchflip.planning.model import Change, Cure, Finding, Severity
 from stitchflip.project.changes import apply_changes
 from stitchflip.project.model import CenterShape, Outline, Runs
 
@@ -225,7 +225,7 @@ def _center_on_base(seen: Seen, _finding: Finding) -> Iterator[Cure]:
         yield Cure(f"Cut the center {_say(seen, center[0])}.", (center[1],))
 
 
-def _coverage(seen: Seen, _finding: Finding) -> Iterator[Cure]:
+def _coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
     """A wider last round, or a smaller squared-up size."""
     project = seen.project
 
@@ -239,7 +239,7 @@ def _coverage(seen: Seen, _finding: Finding) -> Iterator[Cure]:
         found = _search(seen, ("rounds", last, "cut"), _next(now.inches, grid, up=True), grid, gone) if now else None
         if found:
             yield Cure(f"Cut the last strips {_say(seen, found[0])} wide.", (found[1],))
-    if project.rounds and not project.building.until_covered:
+    if project.rounds and not project.building.until_covered and finding.severity is not Severity.NOTE:
         change = Change(("building", "until_covered"), "true")
         tried = _tried(project, change)
         if tried is not None and gone(tried):

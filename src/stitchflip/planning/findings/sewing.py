@@ -164,7 +164,7 @@ def short_strips(seen: Seen) -> Iterator[Finding]:
         if 0 < piece.cut_length < piece.needed_length - TOLERANCE:
             say = seen.speaker
             what = (
-                f"Strip {piece.step} is {say.margin(piece.cut_length)} long as cut; this place needs "
+                f"{capital(strips([piece.step]))} is {say.margin(piece.cut_length)} long as cut; this place needs "
                 f"{say.shortage(piece.needed_length)}."
             )
             numbers = {
@@ -173,7 +173,7 @@ def short_strips(seen: Seen) -> Iterator[Finding]:
                 "short_in": piece.needed_length - piece.cut_length,
             }
             yield Finding(
-                "strip.too-short", Severity.FIX, what, f"strip {piece.step}", piece.step, piece.opened, numbers
+                "strip.too-short", Severity.FIX, what, strips([piece.step]), piece.step, piece.opened, numbers
             )
     steps = sorted({step for step, _, _ in seen.build.raw_edges_on_show})
     if steps:
@@ -221,7 +221,7 @@ def bias_edges(seen: Seen) -> Iterator[Finding]:
                 if not _is_bias(start, end, piece.normal) or not _on(trim, start, end):
                     continue
                 place = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-                nearest = min((_distance(place, seam) for seam in seams), default=float("inf"))
+                nearest = min((_distance(place, seam) for seam in seams), default=0.0)
                 if nearest > 1 + TOLERANCE:
                     far.append((nearest, piece.step, place))
     if far:

@@ -28,7 +28,7 @@ def strips(steps: Sequence[int], most: int = 8) -> str:
         ('strip 4', 'strips 4 and 5')
     """
     if len(steps) == 1:
-        return f"strip {steps[0]}"
+        return f"strip {steps[0]}" if steps[0] else "the first strip"
     if len(steps) > most:
         return f"strips {', '.join(str(step) for step in steps[:most])} and {len(steps) - most} more"
     return f"strips {listed([str(step) for step in steps])}"
