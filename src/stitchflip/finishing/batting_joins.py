@@ -5,7 +5,7 @@ Pure geometry of rectangles. Pieces are butted with no allowance, in one row alo
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations, permutations
 from math import floor
@@ -103,7 +103,7 @@ def missing_length(size: Size, leftovers: Sequence[Leftover]) -> float:
 
 
 def butt(
-    size: Size, leftovers: Sequence[Leftover], folds: dict[str, tuple[float, ...]], off_folds: float
+    size: Size, leftovers: Sequence[Leftover], folds: Mapping[str, tuple[float, ...]], off_folds: float
 ) -> Butted | None:
     """The fewest leftovers that make one base when butted, the joins off the folds where that can be.
 
