@@ -1,1 +1,33 @@
-"""To be described."""
+"""Pictures of a plan: what the finished piece, each step, the back, the base and the cuts look like.
+
+A figure is made from a plan and nothing else, in inches of the real thing; `to_svg` writes it for a width on
+paper. Lines, hatches and letters keep their size in points whatever the scale.
+"""
+
+from stitchflip.pictures.back_view import back
+from stitchflip.pictures.base_marks import base
+from stitchflip.pictures.corner import binding_corner
+from stitchflip.pictures.cut_plan import cuts
+from stitchflip.pictures.legend_marks import legend
+from stitchflip.pictures.sewing_order import order
+from stitchflip.pictures.sewing_step import step
+from stitchflip.pictures.sheet import paper_height, width_to_fit
+from stitchflip.pictures.square_up import squaring
+from stitchflip.pictures.svg import to_svg
+from stitchflip.pictures.whole_piece import coloring, finished
+
+__all__ = [
+    "back",
+    "base",
+    "binding_corner",
+    "coloring",
+    "cuts",
+    "finished",
+    "legend",
+    "order",
+    "paper_height",
+    "squaring",
+    "step",
+    "to_svg",
+    "width_to_fit",
+]

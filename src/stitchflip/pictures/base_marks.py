@@ -1,0 +1,149 @@
+"""The base before the first stitch: its size, the lines to draw on it, and where the first piece lies."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from stitchflip.lengths import Speaker
+from stitchflip.pictures.drawing import (
+    DIMENSION_MARGIN,
+    MARKED_LINE,
+    base_area,
+    base_rectangle,
+    bounds,
+    pale_patch,
+    piece_name,
+    size_dimensions,
+    wide_and_long,
+)
+from stitchflip.pictures.ink import BASE_EDGE, HALO, INK, SOFT, THIN
+from stitchflip.pictures.model import (
+    CenterMark,
+    Dash,
+    Dimension,
+    Figure,
+    Label,
+    Line,
+    Margins,
+    Pen,
+    Primitive,
+    Text,
+)
+
+if TYPE_CHECKING:
+    from stitchflip.piecing.model import Point
+    from stitchflip.planning.model import Plan
+
+_CENTER_LINE = Pen(BASE_EDGE, THIN, Dash.FOLD)
+_FIRST_PAPER = 0.45
+_MARK_SIZE = 6.0
+
+
+def base(plan: Plan) -> Figure:
+    """The base as cut, with center lines, placement marks and the first piece in its place.
+
+    Args:
+        plan: The plan.
+
+    Returns:
+        The figure, in flat inches.
+    """
+    low, high = bounds(base_rectangle(plan))
+    first = plan.build.pieces[0]
+    items: list[Primitive] = [base_area(plan)]
+    items += [_mark(axis, place, low, high) for axis, place in plan.base.marks]
+    items.append(pale_patch(plan, first, plan.base.first_piece, _FIRST_PAPER))
+    items += [_mark_label(plan, axis, place, low, high) for axis, place in plan.base.marks if abs(place) > 1e-9]
+    items.append(CenterMark())
+    items += _places(plan)
+    items += _print_direction(plan)
+    items += size_dimensions(plan, base_rectangle(plan), "cut")
+    items.append(
+        Label(
+            piece_name(plan.build, first),
+            _upper_half(plan),
+            7.5,
+            6.0,
+            bold=True,
+            tail=plan.letter_of(first.fabric),
+            what="number",
+            step=0,
+        )
+    )
+    across, up = high[0] - low[0], high[1] - low[1]
+    return Figure(
+        tuple(items),
+        low,
+        high,
+        f"{plan.project.name}, the base",
+        _described(plan),
+        Margins(bottom=DIMENSION_MARGIN, right=DIMENSION_MARGIN),
+        round(min(4.5, max(2.2, 7.5 * across / up)), 2),
+    )
+
+
+def _mark(axis: str, place: float, low: Point, high: Point) -> Line:
+    ends = ((place, low[1]), (place, high[1])) if axis == "x" else ((low[0], place), (high[0], place))
+    pen = _CENTER_LINE if abs(place) < 1e-9 else MARKED_LINE
+    return Line(ends, pen, what="center line" if pen is _CENTER_LINE else "mark")
+
+
+def _mark_label(plan: Plan, axis: str, place: float, low: Point, high: Point) -> Text:
+    """How far a drawn line lies from the center mark, at the upper end of the line or its left end."""
+    said = Speaker(plan.project.units).near(abs(place))
+    if axis == "x":
+        return Text((place, high[1]), said, _MARK_SIZE, color=SOFT, halo=True, shift=(0.0, -6.5))
+    return Text((low[0], place), said, _MARK_SIZE, color=SOFT, anchor="start", halo=True, shift=(3.0, 0.0))
+
+
+def _places(plan: Plan) -> list[Primitive]:
+    """How far the first piece reaches from both center lines, each way; once where both ways are alike."""
+    say = Speaker(plan.project.units)
+    (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
+    reaches: list[tuple[Point, float]] = [((x1, 0.0), x1), ((0.0, y1), y1)]
+    if abs(x0 + x1) > 1e-6:
+        reaches.append(((x0, 0.0), -x0))
+    if abs(y0 + y1) > 1e-6:
+        reaches.append(((0.0, y0), -y0))
+    return [
+        Dimension((0.0, 0.0), place, (say.near(reach),), away=-8.0 if place[0] else 8.0)
+        for place, reach in reaches
+        if reach > 0
+    ]
+
+
+def _print_direction(plan: Plan) -> list[Primitive]:
+    """An arrow for a print that must stand upright."""
+    first = plan.build.pieces[0]
+    if not any(fabric.one_way for fabric in plan.project.fabrics if fabric.name == first.fabric):
+        return []
+    (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
+    x = x0 + (x1 - x0) * 0.2
+    low, high = y0 + (y1 - y0) * 0.25, y0 + (y1 - y0) * 0.75
+    return [
+        Line(((x, low), (x, high)), Pen(INK, 1.0, casing=HALO), arrow=True, what="print direction"),
+        Text((x, low), "print up", 6.5, halo=True, shift=(0.0, -5.5)),
+    ]
+
+
+def _upper_half(plan: Plan) -> tuple[Point, ...]:
+    """The part of the first piece above its lower third, where its name does not meet the dimensions."""
+    from stitchflip.piecing.geometry import clip
+
+    (_, y0), (_, y1) = bounds(plan.base.first_piece)
+    part = clip(plan.base.first_piece, -1.0, 0.0, 0.0)
+    return clip(part, 0.0, 1.0, y1 - 0.05 * (y1 - y0)) or plan.base.first_piece
+
+
+def _described(plan: Plan) -> str:
+    say = Speaker(plan.project.units)
+    first = plan.build.pieces[0]
+    (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
+    places = [place for axis, place in plan.base.marks if axis == "x" and place > 0]
+    every = f" Lines every {say.near(min(places))} from the center lines." if places else ""
+    size = say.size(*wide_and_long(plan.project, plan.base.wide, plan.base.high))
+    return (
+        f"The base, cut {size} wide × long, with both center lines.{every} "
+        f"The {piece_name(plan.build, first)} of {first.fabric} reaches, raw edges from the center mark, "
+        f"{say.near(x1)} to the right, {say.near(-x0)} to the left, {say.near(y1)} up and {say.near(-y0)} down."
+    )
