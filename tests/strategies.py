@@ -5,14 +5,17 @@ Sizes stay on a maker's grid (quarters and eighths of an inch), so that a failin
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, pi, sin
 from typing import Any
 
 from hypothesis import strategies as st
 
-from stitchflip.project.model import Project
+from stitchflip.cutting import Piece
+from stitchflip.lengths import Unit
+from stitchflip.project.model import Fabric, Project, Working
 from stitchflip.project.numbers import Numbers
+from tests.twins.grid import sides_after
 from tests.twins.script import Polygon, Script, Strip, moved_out, rectangle, regular, sides_of, turned
 from tests.twins.table import house, project, rounds, trim
 
@@ -170,27 +173,119 @@ def regular_builds() -> st.SearchStrategy[Laid]:
 
 
 @st.composite
+def covered_builds(draw: st.DrawFn) -> Laid:
+    """Regular ways that go on until the base is covered."""
+    laid = draw(st.one_of(straight_builds("log cabin"), straight_builds("courthouse steps"), pointed_builds()))
+    building = laid.project.building.model_copy(update={"until_covered": True, "one_ended": False})
+    return replace(laid, project=laid.project.model_copy(update={"building": building}))
+
+
+@st.composite
 def chord_scripts(draw: st.DrawFn) -> Script:
-    """A center, a few strips on its sides, then strips along free lines that cut corners off."""
+    """A center, strips on its sides, and strips along free lines that cut a corner or a side off."""
     first: Polygon = turned(
         draw(st.sampled_from([rectangle(5, 5), rectangle(6, 4), regular(6, 6), regular(3, 5)])),
         draw(st.sampled_from([0.0, 17.0, 45.0])),
     )
-    strips = []
-    for _ in range(draw(st.integers(1, 7))):
-        width = draw(cut_widths())
-        if draw(st.booleans()):
-            angle = draw(st.integers(0, 23)) * pi / 12 + 0.01
-            strips.append(Strip((cos(angle), sin(angle)), width, draw(quarters(1, 5)) + 1 / 64))
-        else:
-            normal, _ = draw(st.sampled_from(sides_of(first)))
-            strips.append(Strip(normal, width))
     outline = rectangle(draw(quarters(4, 12)), draw(quarters(4, 12)))
-    return Script(
+    script = Script(
         sides=sides_of(first),
-        strips=tuple(strips),
+        strips=(),
         seam=0.25,
         trim=outline,
         inner=moved_out(outline, -0.25),
         cover=moved_out(outline, 0.25),
     )
+    angles = draw(st.lists(st.integers(0, 23), min_size=1, max_size=3, unique=True))
+    plan = draw(st.permutations([*angles, *[None] * draw(st.integers(0, 4))]))
+    for angle in plan:
+        width = draw(cut_widths())
+        if angle is None:
+            normal, _ = draw(st.sampled_from(sides_after(script)))
+            strip = Strip(normal, width)
+        else:
+            strip = _chord(draw, first, angle, width)
+        script = replace(script, strips=(*script.strips, strip))
+    return script
+
+
+def _chord(draw: st.DrawFn, first: Polygon, angle: int, width: float) -> Strip:
+    """A line that leaves at least half of the center on its inner side and still lies within its fabric."""
+    radians = angle * pi / 12 + 0.01
+    normal = (cos(radians), sin(radians))
+    furthest = max(normal[0] * x + normal[1] * y for x, y in first)
+    share = draw(st.integers(3, 7)) / 8
+    return Strip(normal, width, at=share * (furthest - 0.25))
+
+
+@dataclass(frozen=True)
+class StripProblem:
+    """Lengths wanted, strips on hand as (length, count), and the length of a bought strip."""
+
+    lengths: tuple[float, ...]
+    on_hand: tuple[tuple[float, int], ...]
+    bought: float
+
+
+@st.composite
+def strip_problems(draw: st.DrawFn, most: int = 7, *, with_shelf: bool = True) -> StripProblem:
+    """Small problems of strips from strips; every piece fits a bought strip."""
+    bought = draw(quarters(12, 44))
+    lengths = draw(st.lists(quarters(2, bought), min_size=1, max_size=most))
+    kinds = st.tuples(quarters(4, 44), st.integers(1, 2))
+    shelf = draw(st.lists(kinds, max_size=2, unique_by=lambda kind: kind[0])) if with_shelf else []
+    return StripProblem(tuple(lengths), tuple(shelf), bought)
+
+
+@dataclass(frozen=True)
+class CuttingProblem:
+    """A fabric, what is to be cut from it, and how."""
+
+    fabric: Fabric
+    pieces: tuple[Piece, ...]
+    numbers: Numbers
+    working: Working
+
+
+@st.composite
+def cutting_problems(draw: st.DrawFn) -> CuttingProblem:
+    """Fabrics with strips, rectangles, a binding and things on hand, as a project may ask for them."""
+    width = draw(quarters(30, 44))
+    working = draw(st.sampled_from(list(Working)))
+    alike = draw(st.integers(1, 3))
+    pieces: list[Piece] = []
+    for step in range(1, draw(st.integers(1, 8)) + 1):
+        long = draw(quarters(3, 46))
+        shortest = long - draw(st.sampled_from([0.25, 0.5, 1.0]))
+        cut_first = working is Working.CUT_FIRST
+        wide = draw(st.sampled_from([1.5, 2.0, 2.5, 3.25]))
+        pieces.append(Piece(str(step), wide, long, alike, shortest=shortest, step=step, cut_first=cut_first))
+    for number in range(draw(st.integers(0, 2))):
+        wide, long = draw(quarters(3, 46)), draw(quarters(3, 30))
+        turns = draw(st.booleans())
+        pieces.append(Piece(f"Center {number}", wide, long, alike, kind="rectangle", can_turn=turns))
+    if draw(st.booleans()):
+        pieces.append(Piece("Binding", 2.5, width, draw(st.integers(1, 5)), kind="binding"))
+    sizes = st.sampled_from(["fat quarter", "remnant", "precut strip"])
+    on_hand = [_on_hand(draw, name) for name in draw(st.lists(sizes, max_size=2))]
+    fabric = Fabric.model_validate(
+        {
+            "name": "Linen",
+            "usable_width": str(width),
+            "on_hand": on_hand,
+            "only_on_hand": bool(on_hand) and draw(st.booleans()),
+            "one_way": draw(st.booleans()),
+        },
+        context={"unit": Unit.INCH},
+    )
+    wash = draw(st.sampled_from([0.0, 0.04]))
+    return CuttingProblem(fabric, tuple(pieces), house(prewash_across=wash, prewash_along=wash / 2), working)
+
+
+def _on_hand(draw: st.DrawFn, name: str) -> dict[str, Any]:
+    wide, long = {
+        "fat quarter": (quarters(17, 18.5), quarters(20, 22)),
+        "remnant": (quarters(30, 44), quarters(3, 20)),
+        "precut strip": (st.just(2.5), quarters(20, 44)),
+    }[name]
+    return {"name": name, "wide": str(draw(wide)), "long": str(draw(long)), "count": draw(st.integers(1, 2))}

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from math import dist
 
+import numpy as np
+import shapely
+from shapely.geometry import LineString
 from shapely.geometry import Polygon as Area
 from shapely.geometry.base import BaseGeometry
 
@@ -54,6 +57,11 @@ def _piece(piece: SewnPiece, painted: PaintedStrip) -> list[str]:
         ("raw edge", piece.raw_edge_at, painted.raw_edge_at),
         ("needed", piece.needed_length, painted.needed_length),
     ]
+    if painted.needed is not None:
+        numbers += [
+            ("reach of the start", piece.reach_start, painted.needed[0]),
+            ("reach of the end", piece.reach_end, painted.needed[1]),
+        ]
     if piece.free_ends == 0:
         numbers.append(("full", piece.full_length, painted.full_length))
         if painted.needed is not None:
@@ -86,25 +94,29 @@ def described_end(end: PaintedEnd) -> str:
     return described(end.kind, end.crossed_by, is_hidden=end.is_hidden)
 
 
-def gap_faults(build: Build, cell: float = 0.25) -> list[str]:
-    """What is wrong with the widest unstitched place: its circle must be empty, and no place may be emptier."""
+def gap_faults(build: Build, cell: float = 0.25, within: float = 0.011) -> list[str]:
+    """What is wrong with the widest unstitched place: its circle must be empty, and no place may be emptier.
+
+    Args:
+        build: a build in which nothing is drawn in.
+        cell: distance of the places tried, inches.
+        within: how far the radius may stay below the best, inches.
+    """
     if build.draw_up != (0.0, 0.0):
         raise ValueError
     seams = [(piece.seam.start.at, piece.seam.end.at) for piece in build.pieces if piece.seam is not None]
     found = []
     radius = build.widest_gap.diameter / 2
-    if clearance(build.trim, seams, build.widest_gap.center) < radius - 0.005:
+    if clearance(build.trim, seams, build.widest_gap.center) < radius - 0.001:
         found.append("a seam runs through the circle")
     inside = Area(build.trim)
     x0, y0, x1, y1 = inside.bounds
-    x = x0 + cell / 2
-    while x < x1:
-        y = y0 + cell / 2
-        while y < y1:
-            if inside.covers(Area([(x, y), (x + 1e-6, y), (x, y + 1e-6)])):
-                room = clearance(build.trim, seams, (x, y))
-                if room > radius + 0.005:
-                    found.append(f"{room} of room at ({x}, {y}), more than {radius}")
-            y += cell
-        x += cell
+    across, up = np.meshgrid(np.arange(x0 + cell / 2, x1, cell), np.arange(y0 + cell / 2, y1, cell))
+    places = shapely.points(across.ravel(), up.ravel())
+    places = places[shapely.covers(inside, places)]
+    stitched = shapely.multilinestrings([LineString(seam) for seam in seams] + [LineString(inside.exterior)])
+    room = shapely.distance(stitched, places)
+    best = int(np.argmax(room))
+    if room[best] > radius + within:
+        found.append(f"{room[best]} of room at {places[best]}, more than {radius}")
     return found

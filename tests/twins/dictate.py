@@ -10,11 +10,9 @@ from __future__ import annotations
 from dataclasses import replace
 from math import atan2, cos, pi, sin
 
-from shapely.geometry import Polygon as Area
-
 from stitchflip.project.model import Ends, PairFirst, Project, RowsRun, Runs, Turning, Way
 from stitchflip.project.numbers import Numbers
-from tests.twins.painter import counts, paint
+from tests.twins.painter import common, counts, paint
 from tests.twins.script import (
     Point,
     Polygon,
@@ -108,8 +106,8 @@ def _sides_and_strips(project: Project) -> tuple[tuple[Side, ...], tuple[Strip, 
     strips = []
     for number, one in enumerate(project.rounds):
         order = _order(project, sides, number)
-        widths = [cut.inches for cut in one.cuts] if one.cuts else [one.cut.inches] * len(order)
-        strips += [Strip(normal, width) for normal, width in zip(order, widths, strict=True)]
+        cuts = one.cuts or [one.cut] * len(order)
+        strips += [Strip(normal, cut.inches) for normal, cut in zip(order, cuts, strict=True) if cut is not None]
     return sides, tuple(strips)
 
 
@@ -135,8 +133,8 @@ def _order(project: Project, sides: tuple[Side, ...], number: int) -> list[Point
             ends = ("right",) if building.one_ended else ("right", "left")
             return [facing(f"{row} {end}") for end in ends for row in rows]
         case Way.AROUND:
-            ring = sorted((normal for normal, _ in sides), key=_from_bottom)
-            return ring if not clockwise else ring[:1] + ring[:0:-1]
+            round_about = sorted((normal for normal, _ in sides), key=_from_bottom)
+            return round_about if not clockwise else round_about[:1] + round_about[:0:-1]
         case _:
             raise AssertionError(building.way)
 
@@ -160,7 +158,7 @@ def _rows(project: Project) -> tuple[tuple[Side, ...], tuple[Strip, ...]]:
     first, *rest = project.rounds
     assert first.cut is not None
     half = first.cut.inches / 2
-    strips = [Strip(side, one.cut.inches) for one in rest for side in (n, back)]
+    strips = [Strip(side, one.cut.inches) for one in rest if one.cut is not None for side in (n, back)]
     return ((n, half), (back, half)), tuple(strips)
 
 
@@ -171,23 +169,13 @@ def until_covered(script: Script, orders: list[list[Strip]]) -> Script:
         script: a script without strips.
         orders: the strips of each pass.
     """
-    sewn = script
+    sewn, bare = script, paint(script).bare
     for order in orders:
         for strip in order:
-            bare = paint(sewn).bare
             if not counts(bare):
                 return sewn
             tried = replace(sewn, strips=(*sewn.strips, strip))
-            if counts(paint(tried).pieces[-1].opened.intersection(bare)):
-                sewn = tried
+            after = paint(tried)
+            if counts(common(after.pieces[-1].opened, bare)):
+                sewn, bare = tried, after.bare
     return sewn
-
-
-def covers(script: Script) -> bool:
-    """True when nothing inside the cover outline stays bare."""
-    return not counts(paint(script).bare)
-
-
-def trim_area(script: Script) -> float:
-    """Area inside the flat trim line."""
-    return float(Area(script.trim).area)

@@ -46,6 +46,19 @@ def lay(script: Script, cell: float = CELL) -> tuple[NDArray[np.int_], NDArray[n
     return top, x, y
 
 
+def sides_after(script: Script) -> list[Side]:
+    """The raw edges that are left when all strips of a script are sewn."""
+    sides = list(script.sides)
+    for strip in script.strips:
+        n = strip.normal
+        line = next(r for normal, r in sides if _same(normal, n)) - script.seam if strip.at is None else strip.at
+        others = [side for side in sides if not _same(side[0], n)]
+        if strip.at is not None:
+            others = [side for side in others if _edge_left(side, others, (n, line + script.seam))]
+        sides = [*others, (n, line + strip.width - script.seam)]
+    return sides
+
+
 def visible_areas(script: Script, cell: float = CELL) -> dict[int, float]:
     """Area on top of each step inside the trim, counted in cells; -1 is bare."""
     top, x, y = lay(script, cell)

@@ -223,6 +223,8 @@ def _sew(
     laid = PaintedStrip(step, n, w, d, d + w - a, opened, opened)
     if counts(opened):
         laid.full = extent(opened, travel(n))
+    if strip.interval is not None:
+        laid.opened = laid.kept = common(opened, slab(travel(n), *strip.interval, reach))
     pieces.append(laid)
     return [*others, (n, d + w - a)]
 
@@ -360,4 +362,4 @@ def widest_gap(trim: Polygon, seams: list[tuple[Point, Point]], within: float = 
 def clearance(trim: Polygon, seams: list[tuple[Point, Point]], at: Point) -> float:
     """Distance from a place to the nearest seam line or trim edge."""
     edges = list(zip(trim, trim[1:] + trim[:1], strict=True))
-    return min(LineString(line).distance(Dot(at)) for line in [*edges, *seams])
+    return min(float(LineString(line).distance(Dot(at))) for line in [*edges, *seams])

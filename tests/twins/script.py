@@ -25,6 +25,8 @@ class Strip:
     width: float
     at: float | None = None
     """Seam line of a chord; None for a strip sewn level with the raw edge of its side."""
+    interval: tuple[float, float] | None = None
+    """Where it reaches along its seam when it was cut too short: from the foot of the mark, along the sewing."""
 
 
 @dataclass(frozen=True)
