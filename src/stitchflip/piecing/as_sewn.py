@@ -155,15 +155,30 @@ def _judged(pieces: Sequence[SewnPiece], frame: Frame) -> list[SewnPiece]:
 
 
 def _polygons(shape: BaseGeometry) -> tuple[Polygon, ...]:
-    """Outer rings of the parts that count, counter-clockwise."""
+    """The parts that count as rings without holes, counter-clockwise."""
     from shapely.geometry.polygon import orient
 
-    parts = getattr(shape, "geoms", [shape])
     return tuple(
         tuple((float(x), float(y)) for x, y in orient(part).exterior.coords[:-1])
-        for part in parts
-        if part.geom_type == "Polygon" and part.area > TOLERANCE * part.length
+        for part in _without_holes(shape)
+        if part.area > TOLERANCE * part.length
     )
+
+
+def _without_holes(shape: BaseGeometry) -> Iterator[BaseGeometry]:
+    """The polygons of a shape; one with a hole is cut in two through the hole until none is left."""
+    from shapely.geometry import box as rectangle
+
+    for part in getattr(shape, "geoms", [shape]):
+        if part.geom_type != "Polygon" or part.is_empty:
+            continue
+        if not part.interiors:
+            yield part
+            continue
+        left, low, right, high = part.bounds
+        middle = part.interiors[0].centroid.x
+        for half in (rectangle(left, low, middle, high), rectangle(middle, low, right, high)):
+            yield from _without_holes(part.intersection(half))
 
 
 def _bare(shape: BaseGeometry, pieces: Sequence[SewnPiece], frame: Frame) -> tuple[BareSpot, ...]:
