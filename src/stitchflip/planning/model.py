@@ -9,6 +9,7 @@ from stitchflip.cutting.model import FabricPlan, Piece
 from stitchflip.finishing.model import BackingPlan, BasePlan, BattingPlan, BindingPlan, SquareUpPlan
 from stitchflip.forecast.model import WorkEstimate
 from stitchflip.piecing.model import Build, Polygon
+from stitchflip.project.model import Change as Change
 from stitchflip.project.model import Project
 from stitchflip.project.numbers import Numbers
 
@@ -19,14 +20,6 @@ class Severity(StrEnum):
     STOP = "stop"
     FIX = "fix"
     NOTE = "note"
-
-
-@dataclass(frozen=True, slots=True)
-class Change:
-    """One change to a project: a path such as ("center", "cut") and the text to write there."""
-
-    path: tuple[str | int, ...]
-    to: str
 
 
 @dataclass(frozen=True, slots=True)

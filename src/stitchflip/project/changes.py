@@ -1,73 +1,148 @@
-"""Changes to a project: what a cure asks for, applied to the model."""
+"""Changes to a project: what a cure asks for, applied to the model.
+
+Only the parts on the way to the value are made anew; the rest of the project is shared, which keeps the many
+trials of a search for cures cheap.
+"""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Protocol
+import tomllib
+from collections.abc import Iterable
+from typing import Any, TypeVar
 
-from pydantic import BaseModel
+from pydantic import BaseModel, ValidationError
 
-from stitchflip.errors import ProjectFileError
-from stitchflip.lengths import Length, format_length
-from stitchflip.project.model import Project
+from stitchflip.errors import Mistake, ProjectFileError
+from stitchflip.project.agreements import disagreements
+from stitchflip.project.mistakes import key_of, told
+from stitchflip.project.model import Change, Project
+from stitchflip.project.places import Places
 
-if TYPE_CHECKING:
-    from collections.abc import Iterable
-
-
-class Edit(Protocol):
-    """One value to write at one place."""
-
-    @property
-    def path(self) -> tuple[str | int, ...]:
-        """Keys and places from the top, such as ("rounds", 2, "cut")."""
-
-    @property
-    def to(self) -> str:
-        """The text to write there."""
+Path = tuple[str | int, ...]
+Raw = Any
+"""A value of any kind a project file can hold."""
+_Part = TypeVar("_Part", bound=BaseModel)
 
 
-def apply_changes(project: Project, changes: Iterable[Edit]) -> Project:
+def apply_changes(project: Project, changes: Iterable[Change]) -> Project:
     """The project with some values changed.
 
     Args:
         project: The project; it stays as it is.
-        changes: What to write where, as a maker would type it.
+        changes: What to write where, as a maker would type it; applied in turn.
+
+    Returns:
+        The changed project.
 
     Raises:
-        ProjectFileError: If a path leads nowhere or a text cannot be read there.
+        ProjectFileError: If a path leads nowhere, a text cannot be read there, or the change makes the project
+            disagree with itself where it did not before.
+
+    Example:
+        >>> from stitchflip.project.reading import project_from
+        >>> mat = project_from(
+        ...     {
+        ...         "name": "Mat",
+        ...         "squared_up": {"wide": "18", "long": "13"},
+        ...         "fabrics": [{"name": "Oat"}],
+        ...         "binding": {"fabric": "Oat"},
+        ...     }
+        ... )
+        >>> apply_changes(mat, [Change(("squared_up", "wide"), "17 1/2")]).squared_up.wide.inches
+        17.5
     """
-    tables = _plain(project, project)
-    for change in changes:
-        _write(tables, change)
-    return Project.model_validate(tables, context={"unit": tables.get("units", project.units)})
+    before = project
+    made = list(changes)
+    for change in made:
+        project = _changed(project, change)
+    if made:
+        known = {(one.path, one.found) for one in disagreements(_tables(before))}
+        new = [one for one in disagreements(_tables(project)) if (one.path, one.found) not in known]
+        if new:
+            raise _refused(made, told((), new, {}, Places()))
+    return project
 
 
-def _plain(value: Any, project: Project) -> Any:
-    """Nested tables with lengths as text."""
-    match value:
-        case BaseModel():
-            given = {name: getattr(value, name) for name in value.model_fields_set}
-            return {name: _plain(inner, project) for name, inner in given.items() if inner is not None}
-        case list() | tuple():
-            return [_plain(inner, project) for inner in value]
-        case Length():
-            return format_length(value, project.units)
-        case _:
-            return value
+def _tables(project: Project) -> dict[str, Any]:
+    return project.model_dump(exclude_none=True)
 
 
-def _write(tables: Any, change: Edit) -> None:
-    *way, last = change.path
-    for key in way:
-        if isinstance(tables, dict) and key not in tables:
-            tables[key] = {}
+def _changed(project: Project, change: Change) -> Project:
+    if not change.path or change.path[0] == "units":
+        what = "the units of a project cannot be changed" if change.path else "a change names no value"
+        raise ProjectFileError(
+            what=what,
+            fix="Change one value at a time; a piece in other units is drafted anew.",
+            where=key_of(change.path),
+            code="project.no-such-place",
+        )
+    first: ValidationError | None = None
+    for value in _readings(change.to):
         try:
-            tables = tables[key]
-        except (IndexError, KeyError, TypeError) as error:
-            raise ProjectFileError(
-                what=f"there is no {'.'.join(str(part) for part in change.path)} to change",
-                fix="Change a value that the project has.",
-                where=str(key),
-                code="project.no-such-place",
-            ) from error
-    tables[last] = change.to
+            return _with(project, change.path, value, project)
+        except ValidationError as error:
+            first = first or error
+    errors = first.errors(include_url=False) if first is not None else []
+    shown = "nothing" if change.to is None else f'"{change.to}"'
+    would_do = "; ".join(one.would_do for one in told(errors, (), {}, Places())) or "another value"
+    raise _refused([change], [Mistake(None, key_of(change.path), shown, would_do)])
+
+
+def _readings(to: str | None) -> list[Any]:
+    """What a text may stand for: itself, or the list or table written in it."""
+    readings: list[Any] = [to]
+    if to is not None and to.lstrip()[:1] in {"[", "{"}:
+        try:
+            readings.append(tomllib.loads(f"value = {to}")["value"])
+        except (ValueError, RecursionError):
+            return readings
+    return readings
+
+
+def _with(part: _Part, path: Path, value: Raw, project: Project) -> _Part:
+    """A part of the project with the value at a path under it."""
+    key = path[0]
+    if not isinstance(key, str) or key not in type(part).model_fields:
+        raise _no_such_place(path, part)
+    values: dict[str, Any] = {name: getattr(part, name) for name in type(part).model_fields}
+    values[key] = _inside(values[key], path[1:], value, project) if len(path) > 1 else value
+    if values[key] is None:
+        del values[key]
+    return type(part).model_validate(values, context={"unit": project.units})
+
+
+def _inside(held: Raw, path: Path, value: Raw, project: Project) -> Raw:
+    """What a field holds, with the value at a path in it."""
+    if isinstance(held, BaseModel):
+        return _with(held, path, value, project)
+    place, rest = path[0], path[1:]
+    if held is None and isinstance(place, str):
+        return {place: _inside(None, rest, value, project) if rest else value}
+    entries = list(held) if isinstance(held, tuple) else []
+    if not isinstance(place, int) or not 0 <= place <= len(entries):
+        raise _no_such_place(path, held)
+    old = entries[place] if place < len(entries) else None
+    new = _inside(old, rest, value, project) if rest else value
+    entries[place : place + 1] = [] if new is None else [new]
+    return tuple(entries)
+
+
+def _no_such_place(path: Path, part: Raw) -> ProjectFileError:
+    keys = f"; there are {', '.join(type(part).model_fields)}" if isinstance(part, BaseModel) else ""
+    return ProjectFileError(
+        what=f'there is no "{path[0]}" to change{keys}',
+        fix="Change a value that a project has.",
+        where=key_of(path),
+        code="project.no-such-place",
+    )
+
+
+def _refused(changes: list[Change], mistakes: list[Mistake]) -> ProjectFileError:
+    wanted = ", ".join(f"{key_of(change.path)} = {change.to}" for change in changes)
+    return ProjectFileError(
+        what=f"the change {wanted} cannot be made",
+        fix="Give another value.",
+        where=mistakes[0].key,
+        code="project.change-refused",
+        mistakes=mistakes,
+    )

@@ -1,17 +1,21 @@
-"""My numbers with the house defaults filled in, as plain inches for the rooms that compute."""
+"""My numbers with the house numbers filled in, as plain inches for the rooms that compute.
+
+Which of several places wins is decided here and nowhere else: what the maker wrote beside the thing itself
+(the batting's wrapper, the binding, the base) before her own numbers, those before the house's.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import cos, radians, sin
 from typing import TYPE_CHECKING
 
-from stitchflip.lengths import Unit
-from stitchflip.project.model import Fiber, Finish, Outline, Project, Runs
+from stitchflip.project.house import DRAW_UP, HOUSE, MINUTES_PER_FURTHER_20_IN, MINUTES_PER_STRIP, THREAD_PER_INCH
+from stitchflip.project.model import CenterShape, Fiber, Finish, Outline, Runs
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
     from stitchflip.lengths import Length
+    from stitchflip.project.model import Center, Project
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,135 +74,137 @@ class Numbers:
         return self.seam + self.fold_loss / 2
 
 
-_CM = 1 / 2.54
-
-_DEFAULTS: dict[str, tuple[float, float]] = {
-    "seam": (0.25, 0.75),
-    "usable_width": (40.0, 105.0),
-    "straightening": (1.0, 3.0),
-    "fat_quarter_straightening": (0.5, 1.0),
-    "buy_in_steps_of": (4.5, 10.0),
-    "buy_at_least": (9.0, 20.0),
-    "fold_loss": (1 / 32, 0.08),
-    "reach": (0.5, 1.2),
-    "round_cuts_to": (0.25, 0.5),
-    "extra_free_end": (0.5, 1.5),
-    "extra_raw_edges": (0.25, 0.5),
-    "round_base_to": (0.5, 1.0),
-    "wish_beyond_points": (1.0, 2.5),
-    "points_note": (0.75, 2.0),
-    "points_fix": (0.5, 1.2),
-    "last_strip_note": (0.75, 2.0),
-    "last_strip_fix": (0.5, 1.2),
-    "binding_seam": (0.25, 0.75),
-    "binding_extra": (10.0, 25.0),
-    "binding_extra_per_corner": (0.5, 1.5),
-    "stitch": (0.1, 0.25),
-    "counts_as_crossed": (0.125, 0.3),
-    "widest_gap": (8.0, 20.0),
-    "longest_cut": (23.5, 59.0),
-    "mat_wide": (24.0, 60.0),
-    "mat_long": (18.0, 45.0),
-    "backing_seam": (0.5, 1.2),
-    "spare_runner_across": (1.0, 2.5),
-    "spare_runner_ends": (1.5, 4.0),
-    "spare_mat": (1.0, 2.0),
-}
-"""House defaults: inches for an inch project, centimeters for a metric one."""
-
-
 def effective(project: Project) -> Numbers:
-    """The maker's numbers with the house defaults filled in, for one project.
+    """The maker's numbers with the house numbers filled in, for one project.
 
     Args:
-        project: The project; its own numbers win over the defaults.
+        project: The project; what it says wins over the house numbers of its unit.
+
+    Returns:
+        Inches; x is across the picture, so a runner drawn lying has its ends left and right.
     """
-    inch = project.units is Unit.INCH
-    mine = project.my_numbers
-
-    def house(name: str) -> float:
-        inches, cm = _DEFAULTS[name]
-        return inches if inch else cm * _CM
-
-    def own(name: str, *instead: Length | None) -> float:
-        given = (*instead, getattr(mine, name, None))
-        return next((length.inches for length in given if length is not None), house(name))
-
-    across, ends = _spares(project, house)
-    lies = project.squared_up.length_runs is Runs.ACROSS
-    draw_across, draw_along = _draw_up(project)
-    binding, batting = project.binding, project.batting
-    by_machine = binding.finish is Finish.MACHINE
-    polyester = batting.fiber is Fiber.POLYESTER
+    mine, binding, batting = project.my_numbers, project.binding, project.batting
+    spare_x, spare_y = _as_drawn(project, *_spares(project))
+    draw_up_x, draw_up_y = _as_drawn(project, *_draw_up(project))
+    by = "machine" if binding.finish is Finish.MACHINE else "hand"
+    binding_seam = _first(project, "binding_seam", binding.seam)
     return Numbers(
-        seam=own("seam"),
-        usable_width=own("usable_width"),
-        straightening=own("straightening"),
-        fat_quarter_straightening=house("fat_quarter_straightening"),
-        buy_in_steps_of=own("buy_in_steps_of"),
-        buy_at_least=own("buy_at_least"),
-        draw_up_x=draw_along if lies else draw_across,
-        draw_up_y=draw_across if lies else draw_along,
-        fold_loss=own("fold_loss"),
-        reach=own("reach"),
-        round_cuts_to=own("round_cuts_to"),
-        extra_free_end=own("extra_free_end"),
-        extra_raw_edges=own("extra_raw_edges"),
-        round_base_to=own("round_base_to"),
-        spare_x=ends if lies else across,
-        spare_y=across if lies else ends,
-        wish_beyond_points=own("wish_beyond_points", project.squared_up.wish_beyond_points),
-        points_note=house("points_note"),
-        points_fix=house("points_fix"),
-        points_stop=own("binding_seam", binding.seam),
-        last_strip_note=house("last_strip_note"),
-        last_strip_fix=house("last_strip_fix"),
-        binding_cut=binding.cut.inches if binding.cut is not None else _binding_cut(inch=inch, by_machine=by_machine),
-        binding_seam=own("binding_seam", binding.seam),
-        binding_extra=own("binding_extra"),
-        binding_extra_per_corner=own("binding_extra_per_corner"),
-        binding_passes=(0.25 if by_machine else 0.125) if inch else (0.5 if by_machine else 0.3) * _CM,
-        loft=batting.loft.inches if batting.loft is not None else (0.25 if polyester else 0.125),
-        stitch=own("stitch"),
-        counts_as_crossed=own("counts_as_crossed"),
-        widest_gap=own("widest_gap", batting.widest_gap),
-        longest_cut=own("longest_cut"),
-        mat_wide=own("mat_wide"),
-        mat_long=own("mat_long"),
-        backing_seam=own("backing_seam"),
+        seam=_mine(project, "seam"),
+        usable_width=_mine(project, "usable_width"),
+        straightening=_mine(project, "straightening"),
+        fat_quarter_straightening=_house(project, "fat_quarter_straightening"),
+        buy_in_steps_of=_mine(project, "buy_in_steps_of"),
+        buy_at_least=_mine(project, "buy_at_least"),
+        draw_up_x=draw_up_x,
+        draw_up_y=draw_up_y,
+        fold_loss=_mine(project, "fold_loss"),
+        reach=_mine(project, "reach"),
+        round_cuts_to=_mine(project, "round_cuts_to"),
+        extra_free_end=_mine(project, "extra_free_end"),
+        extra_raw_edges=_mine(project, "extra_raw_edges"),
+        round_base_to=_mine(project, "round_base_to"),
+        spare_x=spare_x,
+        spare_y=spare_y,
+        wish_beyond_points=_first(
+            project, "wish_beyond_points", project.squared_up.wish_beyond_points, mine.wish_beyond_points
+        ),
+        points_note=_house(project, "points_note"),
+        points_fix=_house(project, "points_fix"),
+        points_stop=binding_seam,
+        last_strip_note=_house(project, "last_strip_note"),
+        last_strip_fix=_house(project, "last_strip_fix"),
+        binding_cut=_first(project, f"binding_cut_{by}", binding.cut),
+        binding_seam=binding_seam,
+        binding_extra=_mine(project, "binding_extra"),
+        binding_extra_per_corner=_mine(project, "binding_extra_per_corner"),
+        binding_passes=_house(project, f"binding_passes_{by}"),
+        loft=_first(project, "loft_high" if batting.fiber in _HIGH else "loft_flat", batting.loft),
+        stitch=_mine(project, "stitch"),
+        counts_as_crossed=_mine(project, "counts_as_crossed"),
+        widest_gap=_first(project, "widest_gap", batting.widest_gap, mine.widest_gap),
+        longest_cut=_mine(project, "longest_cut"),
+        mat_wide=_mine(project, "mat_wide"),
+        mat_long=_mine(project, "mat_long"),
+        backing_seam=_mine(project, "backing_seam"),
         prewash_across=mine.prewash_across or 0.0,
         prewash_along=mine.prewash_along or 0.0,
-        minutes_per_strip=mine.minutes_per_strip if mine.minutes_per_strip is not None else 3.5,
-        minutes_per_further_20_in=1.0,
-        thread_per_inch=mine.thread_per_inch if mine.thread_per_inch is not None else 3.5,
+        minutes_per_strip=MINUTES_PER_STRIP if mine.minutes_per_strip is None else mine.minutes_per_strip,
+        minutes_per_further_20_in=MINUTES_PER_FURTHER_20_IN,
+        thread_per_inch=THREAD_PER_INCH if mine.thread_per_inch is None else mine.thread_per_inch,
     )
 
 
-def _binding_cut(*, inch: bool, by_machine: bool) -> float:
-    if inch:
-        return 2.5 if by_machine else 2.25
-    return (6.5 if by_machine else 6.0) * _CM
+_HIGH = frozenset({Fiber.POLYESTER, Fiber.WOOL})
+"""Fibers whose batting is usually thick (common practice, no source)."""
+
+
+def _house(project: Project, name: str) -> float:
+    """The house number of the project's unit, inches."""
+    return HOUSE[name].of(project.units)
+
+
+def _first(project: Project, name: str, *given: Length | None) -> float:
+    """The first length that was given, else the house number; inches."""
+    return next((length.inches for length in given if length is not None), _house(project, name))
+
+
+def _mine(project: Project, name: str) -> float:
+    """The maker's own number, else the house number; inches."""
+    own: Length | None = getattr(project.my_numbers, name)
+    return _first(project, name, own)
+
+
+def _as_drawn(project: Project, across: float, along: float) -> tuple[float, float]:
+    """(across the width, along the length) as (x, y) of the picture."""
+    return (across, along) if project.squared_up.length_runs is Runs.UP else (along, across)
 
 
 def _draw_up(project: Project) -> tuple[float, float]:
-    """(across, along) as fractions."""
+    """Draw-up of the width and of the length, fractions."""
     mine = project.my_numbers
-    both = mine.draw_up if mine.draw_up is not None else 0.015
-    across = mine.draw_up_across if mine.draw_up_across is not None else both
-    along = mine.draw_up_along if mine.draw_up_along is not None else both
-    return across, along
-
-
-def _spares(project: Project, house: Callable[[str], float]) -> tuple[float, float]:
-    """(across, at the ends): a runner, twice as long as wide, gets more at its ends."""
-    wanted, base, mine = project.squared_up, project.base, project.my_numbers
-    is_runner = False
-    if wanted.shape is Outline.RECTANGLE and wanted.wide is not None and wanted.long is not None:
-        short, long = sorted((wanted.wide.inches, wanted.long.inches))
-        is_runner = long >= 2 * short
-    across = base.spare_across or mine.spare_across
-    ends = base.spare_at_ends or mine.spare_at_ends
+    both = DRAW_UP if mine.draw_up is None else mine.draw_up
     return (
-        across.inches if across is not None else house("spare_runner_across" if is_runner else "spare_mat"),
-        ends.inches if ends is not None else house("spare_runner_ends" if is_runner else "spare_mat"),
+        both if mine.draw_up_across is None else mine.draw_up_across,
+        both if mine.draw_up_along is None else mine.draw_up_along,
     )
+
+
+def _spares(project: Project) -> tuple[float, float]:
+    """Base spare per side across and at the ends, inches; a runner gets more at its ends."""
+    base, mine = project.base, project.my_numbers
+    across, ends = ("spare_runner_across", "spare_runner_ends") if is_runner(project) else ("spare_mat", "spare_mat")
+    return (
+        _first(project, across, base.spare_across, mine.spare_across),
+        _first(project, ends, base.spare_at_ends, mine.spare_at_ends),
+    )
+
+
+def is_runner(project: Project) -> bool:
+    """True for a piece at least twice as long as wide.
+
+    Args:
+        project: The project; a piece wished so far beyond its center's points is judged by its center.
+    """
+    wanted, center = project.squared_up, project.center
+    if wanted.shape is Outline.POLYGON:
+        return False
+    if wanted.wide is not None and wanted.long is not None:
+        short, long = sorted((wanted.wide.ticks, wanted.long.ticks))
+        return long >= 2 * short
+    if wanted.beyond_points is None or center is None:
+        return False
+    beyond = wanted.beyond_points.inches - _mine(project, "seam")
+    short_in, long_in = sorted(_extents(center))
+    return long_in + 2 * beyond >= 2 * (short_in + 2 * beyond)
+
+
+def _extents(center: Center) -> tuple[float, float]:
+    """How far a square or rectangular center reaches in x and y as it is turned, inches."""
+    if center.shape is CenterShape.RECTANGLE:
+        wide, long = center.cut_wide, center.cut_long
+    else:
+        wide = long = center.cut
+    if wide is None or long is None:
+        return (1.0, 1.0)
+    along, beside = abs(cos(radians(center.turned))), abs(sin(radians(center.turned)))
+    return (wide.inches * along + long.inches * beside, wide.inches * beside + long.inches * along)

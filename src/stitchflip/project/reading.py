@@ -1,0 +1,182 @@
+"""Reading a project file: every mistake in it at once, and never a half-read project.
+
+The order is that of what can go wrong: size, letters (UTF-8), TOML, then values and what they must agree on,
+the last two together, so that one reading tells all there is to mend.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from pydantic import ValidationError
+
+from stitchflip.errors import Mistake, ProjectFileError
+from stitchflip.lengths import Unit
+from stitchflip.project.agreements import disagreements
+from stitchflip.project.mistakes import told
+from stitchflip.project.model import Project
+from stitchflip.project.places import Places, places_in
+from stitchflip.project.slips import read_toml
+from stitchflip.project.words import meant
+
+LARGEST_FILE = 1_000_000
+"""Bytes; a project file has a few thousand."""
+MOST_MISTAKES = 60
+"""So many are listed."""
+SPELLINGS = {"centre": "center", "colour": "color", "fibre": "fiber", "off_centre": "off_center"}
+"""Other spelling of a key -> the one of the file format."""
+_BYTE_ORDER_MARKS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
+
+
+def read_project_bytes(data: bytes, name: str = "project file") -> Project:
+    """Read a project from the bytes of its file.
+
+    Args:
+        data: the file, or its first bytes when it has more than `LARGEST_FILE`.
+        name: the file as the maker named it, for messages.
+
+    Raises:
+        ProjectFileError: If the file is too large, is not text in UTF-8, or has mistakes in it (all are told).
+    """
+    if len(data) > LARGEST_FILE:
+        raise ProjectFileError(
+            what="the file is larger than 1 MB, and no project is",
+            fix="Name the project file; it has a few thousand letters.",
+            where=name,
+            code="project.too-large",
+        )
+    kind = _BYTE_ORDER_MARKS.get(data[:2])
+    try:
+        text = data.decode("utf-8")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        found = kind or f"byte {error.start + 1}, hex {data[error.start]:02x}"
+        raise ProjectFileError(
+            what=f"the file is not text in UTF-8 ({found}, line {line})",
+            fix="Save it again from your editor with the encoding UTF-8.",
+            where=name,
+            code="project.not-utf-8",
+        ) from error
+    return read_project(text, name)
+
+
+def read_project(text: str, name: str = "project file") -> Project:
+    r"""Read a project from the text of its file.
+
+    Args:
+        text: TOML.
+        name: the file as the maker named it, for messages.
+
+    Returns:
+        The project.
+
+    Raises:
+        ProjectFileError: If there are mistakes in it; `mistakes` has all of them, with their lines.
+
+    Example:
+        >>> file = (
+        ...     "name = 'Mat'\nrounds = [{ cut = '0' }]\n[center]\nfabric = 'Oat'\ncut = '6'\n[binding]\nfabric = 'Oat'"
+        ... )
+        >>> read_project(file, "mat.toml")
+        Traceback (most recent call last):
+        stitchflip.errors.ProjectFileError: there are 3 mistakes in the file (mat.toml). Mend them and read it again.
+          line 2, rounds[1].cut: found '0' (not above zero); a length above zero, such as "2 1/2" would do
+          squared_up: found nothing; a [squared_up] table with wide and long would do
+          fabrics: found nothing; a [[fabrics]] table with a name for each fabric would do
+    """
+    if len(text) > LARGEST_FILE:
+        return read_project_bytes(text.encode(), name)
+    text = text.removeprefix("\ufeff").replace("\r\n", "\n")
+    read = read_toml(text)
+    if read.data is None:
+        raise mistaken(read.slips, name)
+    places = _places(read.text)
+    mistakes = list(read.slips)
+    spelled(read.data)
+    project, found = judged(read.data, places)
+    mistakes += found
+    if project is None or mistakes:
+        raise mistaken(sorted(mistakes, key=lambda one: one.line or LARGEST_FILE), name)
+    return project
+
+
+def _places(text: str) -> Places:
+    """Where things stand, under the spelling of the file format."""
+    found = places_in(text)
+
+    def of_format(path: tuple[str | int, ...]) -> tuple[str | int, ...]:
+        return tuple(SPELLINGS.get(part, part) if isinstance(part, str) else part for part in path)
+
+    return Places(
+        {of_format(path): line for path, line in found.line_of.items()},
+        {of_format(path): value for path, value in found.text_of.items()},
+    )
+
+
+def spelled(data: dict[str, Any]) -> None:
+    """Give keys the spelling of the file format, in place.
+
+    Args:
+        data: tables as read; a key that stands there both ways is left as it is.
+    """
+    waiting: list[Any] = [data]
+    while waiting:
+        table = waiting.pop()
+        if isinstance(table, dict):
+            for other, key in SPELLINGS.items():
+                if other in table and key not in table:
+                    table[key] = table.pop(other)
+            waiting += table.values()
+        elif isinstance(table, list):
+            waiting += table
+
+
+def judged(data: Mapping[str, Any], places: Places) -> tuple[Project | None, list[Mistake]]:
+    """The project these tables make, or what is wrong with them.
+
+    Args:
+        data: tables as in a project file.
+        places: where their values stand.
+    """
+    agreeing = list(disagreements(data))
+    try:
+        project = project_from(data)
+    except ValidationError as error:
+        refused = error.errors(include_url=False)
+        return None, told(refused, agreeing, data, places)
+    agreeing = agreeing or list(disagreements(project.model_dump(exclude_none=True)))
+    return project, told((), agreeing, data, places)
+
+
+def project_from(data: Mapping[str, Any]) -> Project:
+    """A project from tables, bare numbers counted in the unit the tables name.
+
+    Args:
+        data: tables as in a project file.
+
+    Raises:
+        ValidationError: If a value cannot be used.
+    """
+    unit = meant(str(data.get("units", Unit.INCH.value)), Unit) or Unit.INCH
+    return Project.model_validate(data, context={"unit": unit})
+
+
+def mistaken(mistakes: list[Mistake] | tuple[Mistake, ...], name: str) -> ProjectFileError:
+    """The error of a file with these mistakes in it.
+
+    Args:
+        mistakes: all of them, one or more.
+        name: the file as the maker named it.
+    """
+    total = len(mistakes)
+    shown = tuple(mistakes[:MOST_MISTAKES])
+    first = f" (the first {len(shown)} are listed)" if len(shown) < total else ""
+    counted = "is 1 mistake" if total == 1 else f"are {total} mistakes"
+    return ProjectFileError(
+        what=f"there {counted} in the file{first}",
+        fix="Mend it and read it again." if total == 1 else "Mend them and read it again.",
+        where=name,
+        code="project.mistakes",
+        mistakes=shown,
+    )
