@@ -29,6 +29,9 @@ if TYPE_CHECKING:
     from stitchflip.piecing.model import Point, Polygon
     from stitchflip.project.model import Reading, ShortStrip
 
+_HAIR = 1e-4
+"""How far beside an edge to look for what lies there, inches: above rounding, below anything sewn."""
+
 
 def read_sides(
     readings: Sequence[Reading], state: State, frame: Frame, names: Sequence[str], scale: float
@@ -105,7 +108,7 @@ def with_short_strips(build: Build, short: Sequence[ShortStrip], frame: Frame) -
         free = shape.difference(above)
         visible = _polygons(free.intersection(trim))
         shown = _polygons(free.intersection(inner))
-        seen.append((piece, free.intersection(trim)))
+        seen.append((piece, unary_union([Shape(polygon) for polygon in visible])))
         above = unary_union([above, shape])
         out.append(replace(piece, visible=visible, shown=shown))
     out.reverse()
@@ -205,25 +208,28 @@ def _nearest_strip(part: Polygon, pieces: Sequence[SewnPiece]) -> tuple[SewnPiec
 
 
 def _raw_edges(seen: Sequence[tuple[SewnPiece, BaseGeometry]]) -> Iterator[tuple[int, Point, Point]]:
-    """Visible ends of strips that lie on other fabric: a boundary that is not the upper one's seam line."""
+    """Visible ends of strips that lie on other fabric: a boundary that is not the upper one's seam line.
+
+    Looked for a hair outside each edge (is there earlier fabric to be seen?) and a hair inside it (does the strip
+    itself show there?), so that pieces which only touch along a line do not count.
+    """
     from shapely.geometry import LineString
+    from shapely.ops import unary_union
 
     for place, (piece, shape) in enumerate(seen):
         if piece.step == 0 or shape.is_empty:
             continue
+        lower = unary_union([earlier for _, earlier in seen[:place]])
         nx, ny = piece.normal
-        for start, end in edges(piece.kept):
-            on_seam = abs(nx * start[0] + ny * start[1] - piece.seam_at) < TOLERANCE * 10
-            if on_seam and abs(nx * end[0] + ny * end[1] - piece.seam_at) < TOLERANCE * 10:
+        for (x0, y0), (x1, y1) in edges(piece.kept):
+            length = hypot(x1 - x0, y1 - y0)
+            if length < _HAIR or all(abs(nx * x + ny * y - piece.seam_at) < _HAIR for x, y in ((x0, y0), (x1, y1))):
                 continue
-            line = LineString([start, end])
-            for _, lower in seen[:place]:
-                shared = line.buffer(TOLERANCE).intersection(lower.boundary).intersection(shape.buffer(TOLERANCE * 4))
-                if shared.length > 0.05:
-                    left, bottom, right, top = shared.bounds
-                    ends = ((left, bottom), (right, top)) if _rises(start, end) else ((left, top), (right, bottom))
-                    yield (piece.step, *ends)
-
-
-def _rises(start: Point, end: Point) -> bool:
-    return (end[0] - start[0]) * (end[1] - start[1]) >= 0
+            ox, oy = (y1 - y0) / length * _HAIR, (x0 - x1) / length * _HAIR
+            beside = LineString([(x0 + ox, y0 + oy), (x1 + ox, y1 + oy)]).intersection(lower)
+            shows = LineString([(x0 - ox, y0 - oy), (x1 - ox, y1 - oy)]).intersection(shape)
+            shared = shows.intersection(beside.buffer(3 * _HAIR))
+            for part in getattr(shared, "geoms", [shared]):
+                if part.geom_type == "LineString" and part.length > 10 * _HAIR:
+                    (ax, ay), (bx, by) = part.coords[0], part.coords[-1]
+                    yield (piece.step, (ax + ox, ay + oy), (bx + ox, by + oy))
