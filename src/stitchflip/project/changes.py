@@ -14,6 +14,7 @@ from pydantic import BaseModel, ValidationError
 
 from stitchflip.errors import Mistake, ProjectFileError
 from stitchflip.project.agreements import disagreements
+from stitchflip.project.kinds import written_keys
 from stitchflip.project.mistakes import key_of, told
 from stitchflip.project.model import Change, Project
 from stitchflip.project.places import Places
@@ -101,7 +102,7 @@ def _readings(to: str | None) -> list[Any]:
 
 def _with(part: _Part, path: Path, value: Raw, project: Project) -> _Part:
     """A part of the project with the value at a path under it."""
-    key = path[0]
+    key = {written: name for name, written in written_keys(type(part)).items()}.get(str(path[0]), path[0])
     if not isinstance(key, str) or key not in type(part).model_fields:
         raise _no_such_place(path, part)
     values: dict[str, Any] = {name: getattr(part, name) for name in type(part).model_fields}
@@ -128,7 +129,7 @@ def _inside(held: Raw, path: Path, value: Raw, project: Project) -> Raw:
 
 
 def _no_such_place(path: Path, part: Raw) -> ProjectFileError:
-    keys = f"; there are {', '.join(type(part).model_fields)}" if isinstance(part, BaseModel) else ""
+    keys = f"; there are {', '.join(written_keys(type(part)).values())}" if isinstance(part, BaseModel) else ""
     return ProjectFileError(
         what=f'there is no "{path[0]}" to change{keys}',
         fix="Change a value that a project has.",

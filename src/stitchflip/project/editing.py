@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
+from pydantic import BaseModel
+
 from stitchflip.errors import OurFault
 from stitchflip.project.changes import apply_changes
+from stitchflip.project.kinds import written_keys
 from stitchflip.project.model import Change, Project
 from stitchflip.project.reading import SPELLINGS, read_project
 from stitchflip.project.slips import LISTS_OF_TABLES
@@ -18,7 +21,10 @@ if TYPE_CHECKING:
 Path = tuple[str | int, ...]
 Raw = Any
 """A value, or an item of the parsed document, of any kind."""
-_SPELLED = {key: other for other, key in SPELLINGS.items()}
+_SPELLED = {key: other for other, key in SPELLINGS.items()} | {
+    name: written for name, written in written_keys(Project).items() if name != written
+}
+"""Key -> the other spelling it may have in a file."""
 
 
 def edit_project(text: str, changes: Iterable[Change]) -> str:
@@ -69,7 +75,7 @@ def _write(document: TOMLDocument, change: Change, project: Project) -> None:
         if not _has(holder, key):
             if change.to is None:
                 return
-            _add(holder, key, path[: place + 1], project)
+            _add(holder, _new_key(part), path[: place + 1], project)
             return
         holder = holder[key]
     key = _key(holder, path[-1])
@@ -79,7 +85,12 @@ def _write(document: TOMLDocument, change: Change, project: Project) -> None:
     elif _has(holder, key):
         holder[key] = _item(_value(project, path), project)
     else:
-        _add(holder, key, path, project)
+        _add(holder, _new_key(path[-1]), path, project)
+
+
+def _new_key(part: str | int) -> str | int:
+    """A key as the file format spells it."""
+    return written_keys(Project).get(part, part) if isinstance(part, str) else part
 
 
 def _key(holder: Raw, part: str | int) -> str | int:
@@ -96,8 +107,13 @@ def _value(project: Project, path: Path) -> Raw:
     """The value at a path of a project, a part that was added taken as a whole."""
     value: Any = project
     for part in path:
-        value = value[part] if isinstance(part, int) else getattr(value, part)
+        value = value[part] if isinstance(part, int) else getattr(value, _field(value, part))
     return value
+
+
+def _field(part: BaseModel, key: str) -> str:
+    """The field with this key."""
+    return {written: name for name, written in written_keys(type(part)).items()}.get(key, key)
 
 
 def _item(value: Raw, project: Project) -> Raw:
@@ -112,7 +128,7 @@ def _add(holder: Raw, key: str | int, path: Path, project: Project) -> None:
     from tomlkit.items import AoT
 
     value = _value(project, path)
-    is_table = len(path) == 1 and (hasattr(value, "model_fields") or path[0] in LISTS_OF_TABLES)
+    is_table = len(path) == 1 and (isinstance(value, BaseModel) or path[0] in LISTS_OF_TABLES)
     if isinstance(key, int) and isinstance(holder, AoT):
         holder.append(_table(value, project))
     elif isinstance(key, int):

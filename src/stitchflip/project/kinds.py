@@ -31,7 +31,18 @@ _SIDES = (
 class Model(BaseModel):
     """What every part of a project is: never changed in place, and without a key nobody knows."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True, defer_build=True)
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", arbitrary_types_allowed=True, populate_by_name=True, defer_build=True
+    )
+
+
+def written_keys(model: type[BaseModel]) -> dict[str, str]:
+    """The fields of a part of a project and the keys they have in a file, which a few do not share.
+
+    Args:
+        model: such as the whole project.
+    """
+    return {name: field.alias or name for name, field in model.model_fields.items()}
 
 
 def refusal(wrong: str, would_do: str) -> PydanticCustomError:

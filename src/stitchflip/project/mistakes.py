@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, get_args
 from pydantic import BaseModel
 
 from stitchflip.errors import Mistake
+from stitchflip.project.kinds import written_keys
 from stitchflip.project.model import Project
 
 if TYPE_CHECKING:
@@ -170,7 +171,7 @@ def _instead(path: Path) -> str:
     """What an unknown key may have been meant to be."""
     *above, key = path
     here = _keys_at(tuple(above))
-    top = tuple(Project.model_fields)
+    top = _keys_at(())
     close = get_close_matches(str(key).casefold(), here, n=1, cutoff=0.7)
     if _OTHER_WORDS.get(str(key)) in here:
         close = [_OTHER_WORDS[str(key)]]
@@ -193,7 +194,7 @@ def _keys_at(path: Path) -> tuple[str, ...]:
             continue
         field = model.model_fields.get(part) if _is_model(model) else None
         model = None if field is None else _model_in(field.annotation)
-    return tuple(model.model_fields) if _is_model(model) else ()
+    return tuple(written_keys(model).values()) if _is_model(model) else ()
 
 
 def _is_model(kind: object) -> bool:

@@ -98,6 +98,7 @@ class Project(Model):
     how_many: Annotated[int, Field(ge=1, le=24), NUMBER] = Field(default=1, description="Pieces alike, made together.")
     working: Annotated[Working, reads(Working)] = Field(
         default=Working.CUT_FIRST,
+        alias="way_of_working",
         description="Everything cut from the list first, or sewn from the strip in the hand, trimmed, and the rest "
         "used next.",
     )

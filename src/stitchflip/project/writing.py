@@ -9,6 +9,7 @@ from typing import Any
 from pydantic import BaseModel
 
 from stitchflip.lengths import TICKS_PER_CM, TICKS_PER_INCH, Length, Unit
+from stitchflip.project.kinds import written_keys
 from stitchflip.project.model import Project
 
 Raw = Any
@@ -74,13 +75,14 @@ def _lines(part: BaseModel, unit: Unit) -> str:
 def _entries(part: BaseModel, unit: Unit, keys: tuple[str, ...] = ()) -> list[tuple[str, str]]:
     """Keys and values worth writing, as TOML."""
     entries = []
+    written = written_keys(type(part))
     for key, field in type(part).model_fields.items():
         value = getattr(part, key)
         if keys and key not in keys:
             continue
         is_usual = value is None or (not field.is_required() and value == field.default)
         if value is not None and (not is_usual or key in _ALWAYS):
-            entries.append((key, toml(value, unit)))
+            entries.append((written[key], toml(value, unit)))
     return entries
 
 
