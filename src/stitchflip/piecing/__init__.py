@@ -4,7 +4,7 @@ Frame: origin at the base's center mark, x across, y up, face up. *Flat* places 
 stitching, *taped* ones are what a tape reads afterward.
 """
 
-from stitchflip.piecing.project_build import build_project, start_of
+from stitchflip.piecing.project_build import bare_of, build_project, start_of
 from stitchflip.piecing.shapes import first_piece_polygon, trim_polygon
 
-__all__ = ["build_project", "first_piece_polygon", "start_of", "trim_polygon"]
+__all__ = ["bare_of", "build_project", "first_piece_polygon", "start_of", "trim_polygon"]

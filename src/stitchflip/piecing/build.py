@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from stitchflip.piecing.flips import Sewn
     from stitchflip.piecing.frame import Frame
-    from stitchflip.piecing.model import Point, Polygon, Seam, WidestGap
+    from stitchflip.piecing.model import BareSpot, Point, Polygon, Seam, WidestGap
 
 _POINTING = cos(radians(25))
 """A corner whose direction is within 25 degrees of square to its nearest edge points at that edge."""
@@ -72,9 +72,7 @@ def assemble(
     pieces = [_first(state, history, first, frame)]
     for sewn, layer, seam, label in zip(history, layers, seams, labels, strict=True):
         pieces.append(_sewn_piece(sewn, layer, seam, label, frame))
-    sides = [side for side in state.sides if side is not None]
-    called = [_name(names, index) for index, side in enumerate(state.sides) if side is not None]
-    bare = bare_spots(frame.cover, sides, called, frame.trim_planes, frame.inner_planes)
+    bare = bare_left(state, frame, names)
     return Build(
         pieces=tuple(pieces),
         trim=frame.trim,
@@ -91,6 +89,13 @@ def assemble(
         draw_up=frame.draw_up,
         first_is_strip=first.run_along is not None,
     )
+
+
+def bare_left(state: State, frame: Frame, names: Sequence[str]) -> tuple[BareSpot, ...]:
+    """Places of the cover outline that nothing sewn so far reaches."""
+    sides = [side for side in state.sides if side is not None]
+    called = [_name(names, index) for index, side in enumerate(state.sides) if side is not None]
+    return bare_spots(frame.cover, sides, called, frame.trim_planes, frame.inner_planes)
 
 
 def _name(names: Sequence[str], index: int) -> str:

@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING
 from stitchflip.errors import BuildError
 from stitchflip.lengths import Unit
 from stitchflip.piecing.as_sewn import plausible, read_sides, with_short_strips
-from stitchflip.piecing.build import FirstPiece, Label, assemble
+from stitchflip.piecing.build import FirstPiece, Label, assemble, bare_left
 from stitchflip.piecing.coverage import adds_cover
 from stitchflip.piecing.fabric_places import fabrics_for
 from stitchflip.piecing.flips import Flip, State, measured, sew, start
 from stitchflip.piecing.frame import Frame, frame_for
 from stitchflip.piecing.geometry import TOLERANCE, clip_all
-from stitchflip.piecing.model import Build, KernelNote
+from stitchflip.piecing.model import BareSpot, Build, KernelNote
 from stitchflip.piecing.orders import Wanted, wanted_strips
 from stitchflip.piecing.shapes import first_piece_polygon, first_strip_width, rows_normal, side_names, trim_polygon
 from stitchflip.project.model import Center, CenterShape, Project, Way
@@ -50,6 +50,18 @@ def build_project(project: Project, numbers: Numbers, base_half: Point = (inf, i
     ]
     build = assemble(state, frame, _first_words(project), labels, names=names, notes=notes)
     return with_short_strips(build, project.short_strips, frame) if project.short_strips else build
+
+
+def bare_of(project: Project, numbers: Numbers) -> tuple[BareSpot, ...]:
+    """What no fabric of a project would reach: its build's `bare`, without the rest of the build.
+
+    Raises:
+        BuildError: As `build_project`.
+    """
+    frame = frame_for(numbers, trim_polygon(project, numbers))
+    state, names = start_of(project, numbers)
+    state, _, _ = _sew_all(project, state, frame, names)
+    return bare_left(state, frame, names)
 
 
 def start_of(project: Project, numbers: Numbers) -> tuple[State, tuple[str, ...]]:

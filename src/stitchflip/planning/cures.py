@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.errors import StitchflipError
 from stitchflip.lengths import Length, Speaker, Unit, format_length
+from stitchflip.piecing import bare_of
 from stitchflip.piecing.coverage import widest_anywhere
 from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.planning.findings.look import GEOMETRY
@@ -18,6 +19,7 @@ from stitchflip.planning.findings.seen import Seen, see
 from stitchflip.planning.model import Change, Cure, Finding, Severity
 from stitchflip.project.changes import apply_changes
 from stitchflip.project.model import CenterShape, Outline, Runs
+from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -65,6 +67,22 @@ def _tried(project: Project, *changes: Change) -> Seen | None:
         return None
 
 
+def _is_good(project: Project, change: Change, good: Callable[[Seen], bool]) -> bool:
+    """Whether a changed project is good; whether it is covered is told without the rest of the build."""
+    if good is not _is_covered:
+        tried = _tried(project, change)
+        return tried is not None and good(tried)
+    try:
+        changed = apply_changes(project, (change,))
+        return not bare_of(changed, effective(changed))
+    except StitchflipError:
+        return False
+
+
+def _is_covered(tried: Seen) -> bool:
+    return not tried.build.bare
+
+
 def _codes(seen: Seen) -> set[str]:
     return {finding.code for check in GEOMETRY for finding in check(seen)}
 
@@ -82,15 +100,14 @@ def _search(
         path: Where the size stands in the project.
         start: First size to try, inches.
         step: Step, inches; negative to try smaller ones.
-        good: Decides about the project as built with the size.
+        good: Decides about the project as built with the size; of the cover alone when it is `_is_covered`.
     """
 
     def change(steps: int) -> Change:
         return Change(path, _text(seen.project, start + steps * step))
 
     def is_good(steps: int) -> bool:
-        tried = _tried(seen.project, change(steps)) if start + steps * step > 0 else None
-        return tried is not None and good(tried)
+        return start + steps * step > 0 and _is_good(seen.project, change(steps), good)
 
     bad = -1
     for far in _STRIDES:
@@ -227,11 +244,7 @@ def _center_on_base(seen: Seen, _finding: Finding) -> Iterator[Cure]:
 
 def _coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
     """A wider last round, or a smaller squared-up size."""
-    project = seen.project
-
-    def gone(tried: Seen) -> bool:
-        return not tried.build.bare
-
+    project, gone = seen.project, _is_covered
     last = len(project.rounds) - 1
     if project.rounds and project.rounds[last].cut is not None and not project.building.until_covered:
         grid = 0.25 if project.units is Unit.INCH else 0.5 / 2.54
