@@ -49,6 +49,7 @@ def base(plan: Plan) -> Figure:
         The figure, in flat inches.
     """
     low, high = bounds(base_rectangle(plan))
+    seen_low, seen_high = bounds((low, high, *plan.base.first_piece))
     first = plan.build.pieces[0]
     items: list[Primitive] = [base_area(plan)]
     items += [_mark(axis, place, low, high) for axis, place in plan.base.marks]
@@ -57,7 +58,8 @@ def base(plan: Plan) -> Figure:
     items.append(CenterMark())
     items += _places(plan)
     items += _print_direction(plan)
-    items += size_dimensions(plan, base_rectangle(plan), "cut")
+    beyond = (seen_high[0] - high[0], low[1] - seen_low[1])
+    items += size_dimensions(plan, base_rectangle(plan), "cut", beyond)
     items.append(
         Label(
             piece_name(plan.build, first),
@@ -73,8 +75,8 @@ def base(plan: Plan) -> Figure:
     across, up = high[0] - low[0], high[1] - low[1]
     return Figure(
         tuple(items),
-        low,
-        high,
+        seen_low,
+        seen_high,
         f"{plan.project.name}, the base",
         _described(plan),
         Margins(bottom=DIMENSION_MARGIN, right=DIMENSION_MARGIN),
@@ -92,13 +94,23 @@ def _mark_label(plan: Plan, axis: str, place: float, low: Point, high: Point) ->
     """How far a drawn line lies from the center mark, at the upper end of the line or its left end."""
     said = Speaker(plan.project.units).near(abs(place))
     if axis == "x":
-        return Text((place, high[1]), said, _MARK_SIZE, color=SOFT, halo=True, shift=(0.0, -6.5))
-    return Text((low[0], place), said, _MARK_SIZE, color=SOFT, anchor="start", halo=True, shift=(3.0, 0.0))
+        return Text((place, high[1]), said, _MARK_SIZE, color=SOFT, halo=True, shift=(0.0, -6.5), may_drop=True)
+    return Text(
+        (low[0], place), said, _MARK_SIZE, color=SOFT, anchor="start", halo=True, shift=(3.0, 0.0), may_drop=True
+    )
 
 
 def _places(plan: Plan) -> list[Primitive]:
-    """How far the first piece reaches from both center lines, each way; once where both ways are alike."""
+    """How far the first piece reaches from both center lines, each way; once where both ways are alike.
+
+    A first strip is laid by its long edge alone, so only that is measured.
+    """
     say = Speaker(plan.project.units)
+    first = plan.build.pieces[0]
+    if plan.build.first_is_strip:
+        nx, ny = first.normal
+        half = max(nx * x + ny * y for x, y in plan.base.first_piece)
+        return [Dimension((0.0, 0.0), (nx * half, ny * half), (say.near(half),), away=8.0)]
     (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
     reaches: list[tuple[Point, float]] = [((x1, 0.0), x1), ((0.0, y1), y1)]
     if abs(x0 + x1) > 1e-6:
@@ -137,13 +149,21 @@ def _upper_half(plan: Plan) -> tuple[Point, ...]:
 
 def _described(plan: Plan) -> str:
     say = Speaker(plan.project.units)
-    first = plan.build.pieces[0]
-    (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
     places = [place for axis, place in plan.base.marks if axis == "x" and place > 0]
     every = f" Lines every {say.near(min(places))} from the center lines." if places else ""
     size = say.size(*wide_and_long(plan.project, plan.base.wide, plan.base.high))
+    return f"The base, cut {size} wide × long, with both center lines.{every} {_place_in_words(plan)}"
+
+
+def _place_in_words(plan: Plan) -> str:
+    say = Speaker(plan.project.units)
+    first = plan.build.pieces[0]
+    name = f"The {piece_name(plan.build, first)} of {first.fabric}"
+    if plan.build.first_is_strip:
+        half = max(first.normal[0] * x + first.normal[1] * y for x, y in plan.base.first_piece)
+        return f"{name} lies with its raw edge {say.near(half)} from the center mark."
+    (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
     return (
-        f"The base, cut {size} wide × long, with both center lines.{every} "
-        f"The {piece_name(plan.build, first)} of {first.fabric} reaches, raw edges from the center mark, "
-        f"{say.near(x1)} to the right, {say.near(-x0)} to the left, {say.near(y1)} up and {say.near(-y0)} down."
+        f"{name} reaches, raw edges from the center mark, {say.near(x1)} to the right, {say.near(-x0)} to the left, "
+        f"{say.near(y1)} up and {say.near(-y0)} down."
     )

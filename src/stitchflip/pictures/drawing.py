@@ -6,7 +6,20 @@ from math import atan2, degrees, hypot
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Speaker
-from stitchflip.pictures.ink import BASE_EDGE, BATTING, CASING, FIRM, HAIR, INK, SOFT, STRONG, THIN, THREAD, pale
+from stitchflip.pictures.ink import (
+    BASE_EDGE,
+    BATTING,
+    CASING,
+    FIRM,
+    HAIR,
+    INK,
+    SOFT,
+    SOFT_INK,
+    STRONG,
+    THIN,
+    THREAD,
+    pale,
+)
 from stitchflip.pictures.model import Area, Dash, Dimension, Line, Pen, Primitive
 from stitchflip.piecing.geometry import clip, edges, extent
 
@@ -18,7 +31,7 @@ if TYPE_CHECKING:
     from stitchflip.project.model import Project
 
 BETWEEN_PATCHES = Pen(INK, THIN, casing=CASING)
-BETWEEN_PALE = Pen(SOFT, HAIR)
+BETWEEN_PALE = Pen(SOFT_INK, HAIR)
 NEW_SEAM = Pen(THREAD, STRONG, Dash.SEAM, casing=CASING)
 STITCHES = Pen(INK, FIRM, Dash.SEAM)
 RAW_EDGE = Pen(INK, FIRM, Dash.RAW)

@@ -12,6 +12,8 @@ from functools import lru_cache
 INK = "#22262b"
 SOFT = "#6a645b"
 """Dimension lines and side remarks."""
+SOFT_INK = "#4a453e"
+"""Lines between patches that are there already."""
 PAPER = "#fdfbf6"
 CASING = "#fffdf9"
 HALO = "#ffffff"

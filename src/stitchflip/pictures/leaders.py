@@ -33,15 +33,15 @@ def width_of(labels: Sequence[Label]) -> float:
 
 
 def lead(
-    labels: Sequence[Label], rooms: Sequence[Polygon], sheet: tuple[float, float], edge: float
+    labels: Sequence[Label], rooms: Sequence[Polygon], edge: float, low: float
 ) -> tuple[list[Shape], list[Word], float]:
     """Write labels in a column at the right of the drawing.
 
     Args:
         labels: what found no room.
         rooms: their patches on the sheet, points, y downward.
-        sheet: width and height of the sheet, points.
-        edge: right edge of the drawing.
+        edge: where the column begins, points from the left.
+        low: lower end of the drawing, points from the top; the column ends there if it can.
 
     Returns:
         The leader lines with a dot in each patch, the words, and the height the column needs.
@@ -50,7 +50,7 @@ def lead(
         ((_anchor(room), label) for label, room in zip(labels, rooms, strict=True) if room),
         key=lambda pair: (round(pair[0][1], 3), round(pair[0][0], 3), pair[1].text),
     )
-    heights = _spread([at[1] for at, _ in anchors], [_size(label) * _LINE for _, label in anchors], sheet[1])
+    heights = _spread([at[1] for at, _ in anchors], [_size(label) * _LINE for _, label in anchors], low)
     shapes: list[Shape] = []
     words: list[Word] = []
     for (at, label), y in zip(anchors, heights, strict=True):

@@ -235,6 +235,8 @@ def _beside(item: Dimension, text: str, a: Point, b: Point, angle: float) -> Ite
                     yield (x + nx * off, y + ny * off), angle
                 reach = side * (abs(nx) * wide / 2 + abs(ny) * item.size * 0.5 + step * item.size * 0.45)
                 yield (x + nx * reach, y + ny * reach), 0.0
+    if text != item.texts[-1]:
+        return
     for place, way in ((b, 1), (a, -1)):
         reach = way * (wide / 2 + 5)
         yield (place[0] + ux * reach, place[1] + uy * reach), angle

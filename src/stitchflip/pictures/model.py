@@ -86,6 +86,8 @@ class Text:
     """White halo so that it reads over fabric."""
     shift: Point = (0.0, 0.0)
     """Moved this far on paper, points, y up."""
+    may_drop: bool = False
+    """True: left out where it would touch other words."""
 
 
 @dataclass(frozen=True, slots=True)

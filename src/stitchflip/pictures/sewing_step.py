@@ -204,8 +204,9 @@ def _whole(plan: Plan, step: int) -> Figure:
 
 def _window(plan: Plan, new: SewnPiece) -> tuple[Point, Point]:
     """What to show: the strip with room round it, the center mark when it is near, no odd shapes."""
-    base = base_rectangle(plan)
-    strip = clip_all(as_cut(new), half_planes(base)) or as_cut(new)
+    strip = as_cut(new)
+    if new.cut_length <= 0:
+        strip = clip_all(strip, half_planes(base_rectangle(plan))) or strip
     (x0, y0), (x1, y1) = bounds(strip)
     room = max(0.8, 0.1 * max(x1 - x0, y1 - y0))
     x0, y0, x1, y1 = x0 - room, y0 - room, x1 + room, y1 + room

@@ -102,7 +102,7 @@ def lay_out(figure: Figure, width_in: float) -> Sheet:
     while homeless and width_of(homeless) > column:
         column = width_of(homeless)
         margins = replace(figure.margins, right=figure.margins.right + column)
-        layout = _Layout(figure, width_in * POINTS_PER_INCH, margins)
+        layout = _Layout(figure, width_in * POINTS_PER_INCH, margins, column)
         homeless = layout.place()
     return layout.sheet(homeless)
 
@@ -129,13 +129,14 @@ class _Window:
 class _Layout:
     """One attempt at one size."""
 
-    def __init__(self, figure: Figure, wide: float, margins: Margins) -> None:
+    def __init__(self, figure: Figure, wide: float, margins: Margins, column: float = 0.0) -> None:
         self._figure = figure
         across, up = figure.high[0] - figure.low[0], figure.high[1] - figure.low[1]
         share = min(1.0, wide * (1 - _LEAST_DRAWING) / max(margins.left + margins.right, 1.0))
         left, right = margins.left * share, margins.right * share
         scale = (wide - left - right) / across
         self._wide = wide
+        self._column_at = wide - column * share
         self._high = margins.top + up * scale + margins.bottom
         self._map = _Window(scale, left, margins.top + up * scale, figure.low)
         self._window = (left, margins.top, wide - right, margins.top + up * scale)
@@ -152,7 +153,9 @@ class _Layout:
             self._draw(item)
         for item in items:
             if isinstance(item, Text):
-                self._write(measures.fixed_text(item, self._map.at(item.at), (self._wide, self._high)))
+                word = measures.fixed_text(item, self._map.at(item.at), (self._wide, self._high))
+                if not item.may_drop or self._taken.is_clear_of_words(word.box):
+                    self._write(word)
         if self._figure.is_cropped:
             self._taken.keep_inside(self._window)
         measured = [item for item in items if isinstance(item, Dimension)]
@@ -166,7 +169,7 @@ class _Layout:
     def sheet(self, homeless: tuple[Label, ...]) -> Sheet:
         """The sheet, with the labels that found no room in a column at the right."""
         rooms = [self._seen(label.room) for label in homeless]
-        drawn, words, high = lead(homeless, rooms, (self._wide, self._high), self._window[2])
+        drawn, words, high = lead(homeless, rooms, self._column_at, self._window[3])
         return Sheet(
             self._wide,
             max(self._high, high),

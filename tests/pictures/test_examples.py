@@ -1,0 +1,163 @@
+"""Every picture of every example: nothing left out, nothing touching, nothing off the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+
+import pytest
+
+from stitchflip import pictures
+from stitchflip.pictures.ink import LEAST_CONTRAST, contrast
+from stitchflip.pictures.model import Figure, Knot
+from stitchflip.pictures.paper import Shape, Sheet, boxes_touch
+from stitchflip.pictures.sheet import lay_out
+from stitchflip.piecing.model import EndClass, Polygon
+from stitchflip.planning import plan
+from stitchflip.planning.model import Plan
+from stitchflip.project import read_project
+from tests.pictures.conftest import EXAMPLES
+from tests.pictures.reader import picture_differences
+
+NAMES = (
+    "doorstep",
+    "harbour-shed-block",
+    "kite-weather-block",
+    "lantern-walk",
+    "morning-tray",
+    "snow-gate",
+    "tin-roof",
+)
+
+
+@lru_cache(maxsize=16)
+def planned(name: str) -> Plan:
+    """The plan of an example."""
+    return plan(read_project((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")), with_cures=False)
+
+
+def figures(made: Plan) -> Iterator[tuple[str, Figure]]:
+    """All pictures of a plan, by name."""
+    yield "finished", pictures.finished(made)
+    yield "order", pictures.order(made)
+    yield "back", pictures.back(made)
+    yield "base", pictures.base(made)
+    yield "squaring", pictures.squaring(made)
+    yield "coloring", pictures.coloring(made)
+    for piece in made.build.pieces:
+        yield f"step {piece.step}", pictures.step(made, piece.step)
+    for fabric in made.fabrics:
+        yield f"cuts of {fabric.fabric}", pictures.cuts(made, fabric)
+    for corner in made.binding.corners:
+        yield f"corner of {corner.angle:.0f}", pictures.binding_corner(made, corner)
+
+
+def area_of(polygon: Polygon) -> float:
+    """Shoelace area."""
+    pairs = zip(polygon, polygon[1:] + polygon[:1], strict=True)
+    return sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in pairs) / 2
+
+
+def touching(sheet: Sheet) -> list[tuple[str, str]]:
+    """Pairs of words that touch."""
+    words = [(word.text, word.box) for word in sheet.words]
+    return [
+        (one, other)
+        for place, (one, box) in enumerate(words)
+        for other, other_box in words[place + 1 :]
+        if boxes_touch(box, other_box)
+    ]
+
+
+@pytest.mark.parametrize("share", [1.0, 0.75])
+@pytest.mark.parametrize("name", NAMES)
+def test_no_two_words_touch(name: str, share: float) -> None:
+    """At the width a picture is made for, and a quarter smaller, all words keep apart."""
+    found = {
+        what: pairs
+        for what, figure in figures(planned(name))
+        if (pairs := touching(lay_out(figure, figure.width_in * share)))
+    }
+    assert {} == found
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_all_words_are_on_the_sheet(name: str) -> None:
+    """No corner of a word lies outside the view box."""
+    off = [
+        (what, word.text)
+        for what, figure in figures(planned(name))
+        for sheet in (lay_out(figure, figure.width_in),)
+        for word in sheet.words
+        if not all(0 <= x <= sheet.wide and 0 <= y <= sheet.high for x, y in word.box)
+    ]
+    assert [] == off
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_finished_piece_is_all_there(name: str) -> None:
+    """Read back from its SVG: each shown patch with its fabric, its area and its letter.
+
+    The areas are the kernel's, taped; that they fill the piece inside the binding is checked as well, by the area
+    of that outline less what stays bare.
+    """
+    made = planned(name)
+    build = made.build
+    drawn_in = (1 - build.draw_up[0]) * (1 - build.draw_up[1])
+    patches = [(piece.fabric, area_of(polygon) * drawn_in) for piece in build.pieces for polygon in piece.shown]
+    letters = [made.letter_of(fabric) for fabric, _ in patches]
+    svg = pictures.to_svg(pictures.finished(made))
+    assert [] == picture_differences(svg, patches, letters)
+    if not build.bare:
+        assert area_of(build.trim_inner) * drawn_in == pytest.approx(sum(area for _, area in patches), rel=1e-6)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_strip_has_its_number_in_the_order(name: str) -> None:
+    """Numbers 1 to n, each once, each with its letter."""
+    made = planned(name)
+    figure = pictures.order(made)
+    words = [(word.text, word.tail) for word in lay_out(figure, figure.width_in).words]
+    wanted = {(str(strip.step), made.letter_of(strip.fabric)) for strip in made.build.strips if strip.visible}
+    assert wanted == {word for word in words if word[0].isdigit()}
+    assert len(set(words)) == len(words)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_end_to_lock_is_on_the_back(name: str) -> None:
+    """As many knots on the back as loose ends in the build, mirrored, and one on each step that has one."""
+    made = planned(name)
+    loose = [
+        (strip.step, end.at)
+        for strip in made.build.strips
+        if strip.seam is not None
+        for end in (strip.seam.start, strip.seam.end)
+        if end.kind is EndClass.LOOSE
+    ]
+    knots = [item.at for item in pictures.back(made).items if isinstance(item, Knot)]
+    assert sorted((-x, y) for _, (x, y) in loose) == sorted(knots)
+    for step, at in loose:
+        assert at in [item.at for item in pictures.step(made, step).items if isinstance(item, Knot)]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_lines_read_on_the_fabric_they_bound(name: str) -> None:
+    """Between a patch and its line, or the line's casing, the contrast is three to one or more."""
+    weak = [
+        (what, shape.fill, shape.pen)
+        for what, figure in figures(planned(name))
+        for shape in lay_out(figure, figure.width_in).marks
+        if isinstance(shape, Shape) and shape.fill and shape.pen is not None and shape.what == "patch"
+        if max(contrast(color, shape.fill) for color in (shape.pen.color, shape.pen.casing) if color) < LEAST_CONTRAST
+    ]
+    assert [] == weak
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_same_example_gives_the_same_pictures(name: str) -> None:
+    """Planned and drawn anew, every SVG text is the same, byte for byte."""
+    text = (EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")
+    anew = dict(figures(plan(read_project(text), with_cures=False)))
+    for what, figure in figures(planned(name)):
+        lay_out.cache_clear()
+        assert pictures.to_svg(figure) == pictures.to_svg(anew[what]), what
