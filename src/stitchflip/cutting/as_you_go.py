@@ -121,7 +121,7 @@ def _assign(plan: StripPlan, sewn: Sequence[StripPiece]) -> list[_Hand]:
     for number, piece in enumerate(sewn):
         hand = None
         if len(sewn) <= _MOST_PIECES_SEARCHED:
-            hand = _rest_that_serves(piece, sewn[number + 1 :], opened, closed, keep)
+            hand = _strip_that_serves(piece, sewn[number + 1 :], opened, closed, keep)
         if hand is None:
             hand = _planned(piece, opened, closed)
         if hand in closed:
@@ -153,11 +153,16 @@ def _same_length(one: StripPiece, other: StripPiece) -> bool:
     return to_units(one.length) == to_units(other.length)
 
 
-def _rest_that_serves(
+def _strip_that_serves(
     piece: StripPiece, later: Sequence[StripPiece], opened: Sequence[_Hand], closed: Sequence[_Hand], keep: float
 ) -> _Hand | None:
-    """An opened strip that can give the piece so that all later ones still come from the strips there are."""
-    for hand in opened:
+    """A strip that can give the piece so that all later ones still come from the strips there are.
+
+    Opened ones first; of the others what lies on the shelf before the bolt, each kind once.
+    """
+    kinds = {hand.stock: hand for hand in reversed(closed)}
+    fresh = [hand for hand in closed if kinds[hand.stock] is hand]
+    for hand in (*opened, *fresh):
         if not fits(piece.length, hand.rest - keep):
             continue
         if _plans(hand, piece):

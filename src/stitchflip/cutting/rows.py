@@ -167,10 +167,27 @@ def _best(usable_width: float, fitting: Sequence[Rectangle]) -> tuple[tuple[Row,
     """The best rows found, and for each rectangle whether most of its pieces are turned."""
     if not fitting:
         return (), {}
-    tries = [_fill(usable_width, lots) for lots in _layings(usable_width, fitting)]
+    layings = _layings(usable_width, fitting) if len(fitting) > 1 else [_one_size(usable_width, fitting[0])]
+    tries = [_fill(usable_width, lots) for lots in layings]
     best = min(tries, key=_score)
     chosen = tuple(sorted(best, key=lambda row: -row.height))
     return chosen, {one: _mostly_turned(chosen, one) for one in fitting}
+
+
+def _one_size(usable_width: float, one: Rectangle) -> list[_Lot]:
+    """The best number of whole upright rows of a size that stands alone, the rest of it turned."""
+    ways = _ways(usable_width, one)
+    if len(ways) == 1:
+        return [_lot(one, one.count, turned=ways[0])]
+    upright, turned = per_row(usable_width, one.wide), per_row(usable_width, one.long)
+
+    def length(rows: int) -> tuple[float, bool, int]:
+        others = ceil(max(one.count - rows * upright, 0) / turned)
+        return round(rows * one.long + others * one.wide, 6), bool(rows and others), -rows
+
+    best = min(range(ceil(one.count / upright) + 1), key=length)
+    standing = min(best * upright, one.count)
+    return [_lot(one, standing, turned=False), _lot(one, one.count - standing, turned=True)]
 
 
 def _layings(usable_width: float, fitting: Sequence[Rectangle]) -> list[list[_Lot]]:
