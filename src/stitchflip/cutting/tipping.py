@@ -290,7 +290,9 @@ class _Teller:
 
 def _last(most: int, holds: Callable[[int], bool]) -> int:
     """The last of 0 to `most` for which something holds that holds at 0 and, once lost, stays lost."""
-    low, high = 0, most
+    if most <= 0 or holds(most):
+        return most
+    low, high = 0, most - 1
     while low < high:
         middle = (low + high + 1) // 2
         if holds(middle):
