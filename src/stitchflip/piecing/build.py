@@ -44,6 +44,7 @@ class FirstPiece:
     run_along: Point | None = None
     """Growing direction when the first piece is a strip without neighbors."""
     cut_long: float | None = None
+    """Cut length of a center, or of a first strip when the maker chose it."""
 
 
 def assemble(
@@ -178,9 +179,9 @@ def _first(state: State, history: Sequence[Sewn], first: FirstPiece, frame: Fram
     along = extent(outline, -normal[1], normal[0])
     across = extent(outline, *normal)
     needed = along[1] - along[0]
-    cut = needed
-    if first.run_along is not None:
-        cut = first.cut_long or _cut_length(needed, frame, is_free=True)
+    cut = first.cut_long or (_cut_length(needed, frame, is_free=True) if first.run_along is not None else needed)
+    if first.run_along is None:
+        needed = cut
     return SewnPiece(
         step=0,
         round=0,

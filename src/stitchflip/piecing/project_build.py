@@ -16,13 +16,20 @@ from stitchflip.piecing.frame import Frame, frame_for
 from stitchflip.piecing.geometry import TOLERANCE, clip_all
 from stitchflip.piecing.model import BareSpot, Build, KernelNote
 from stitchflip.piecing.orders import Wanted, wanted_strips
-from stitchflip.piecing.shapes import first_piece_polygon, first_strip_width, rows_normal, side_names, trim_polygon
-from stitchflip.project.model import Center, CenterShape, Project, Way
+from stitchflip.piecing.shapes import (
+    center_cut,
+    first_piece_polygon,
+    first_strip_width,
+    rows_normal,
+    side_names,
+    trim_polygon,
+)
+from stitchflip.project.model import Project, Way
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from stitchflip.piecing.model import Point
+    from stitchflip.piecing.model import Point, Polygon
     from stitchflip.project.numbers import Numbers
 
 MOST_STRIPS = 3000
@@ -48,7 +55,7 @@ def build_project(project: Project, numbers: Numbers, base_half: Point = (inf, i
         Label(strip.round, names[strip.side], fabric, strip.cut_long)
         for strip, fabric in zip(strips, fabrics, strict=True)
     ]
-    build = assemble(state, frame, _first_words(project), labels, names=names, notes=notes)
+    build = assemble(state, frame, _first_words(project, state.first), labels, names=names, notes=notes)
     return with_short_strips(build, project.short_strips, frame) if project.short_strips else build
 
 
@@ -131,18 +138,11 @@ def _apply_readings(
     return state
 
 
-def _first_words(project: Project) -> FirstPiece:
-    center = project.center
-    if center is not None:
-        run = rows_normal(project) if project.building.way is Way.ROWS else None
-        return FirstPiece(center.fabric, _center_width(center), run and None)
-    first = project.rounds[0]
-    fabric = first.fabric or (first.fabrics or ("",))[0]
-    cut_long = first.cut_long.inches if first.cut_long is not None else None
+def _first_words(project: Project, first: Polygon) -> FirstPiece:
+    if project.center is not None:
+        wide, long = center_cut(project, first)
+        return FirstPiece(project.center.fabric, wide, None, long)
+    entry = project.rounds[0]
+    fabric = entry.fabric or (entry.fabrics or ("",))[0]
+    cut_long = entry.cut_long.inches if entry.cut_long is not None else None
     return FirstPiece(fabric, first_strip_width(project), rows_normal(project), cut_long)
-
-
-def _center_width(center: Center) -> float:
-    if center.shape is CenterShape.RECTANGLE and center.cut_wide is not None:
-        return center.cut_wide.inches
-    return center.cut.inches if center.cut is not None else 0.0

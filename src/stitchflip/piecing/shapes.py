@@ -7,7 +7,18 @@ from typing import TYPE_CHECKING
 
 from stitchflip.errors import BuildError
 from stitchflip.lengths import Unit
-from stitchflip.piecing.geometry import area, box, clip_all, extent, moved, regular, scaled, shifted, turned
+from stitchflip.piecing.geometry import (
+    area,
+    box,
+    clip_all,
+    extent,
+    half_planes,
+    moved,
+    regular,
+    scaled,
+    shifted,
+    turned,
+)
 from stitchflip.project.model import Center, CenterShape, Ends, Outline, Project, RowsFrom, RowsRun, Runs
 
 if TYPE_CHECKING:
@@ -155,6 +166,24 @@ def center_polygon(project: Project) -> Polygon:
     scale = 1.0 if project.units is Unit.INCH else 1 / 2.54
     corners = turned(_center_shape(center, scale), center.turned)
     return shifted(corners, center.off_center[0] * scale, center.off_center[1] * scale)
+
+
+def center_cut(project: Project, raw: Polygon) -> tuple[float, float]:
+    """(wide, long) of the rectangle that the center is cut from, print upright.
+
+    A square or rectangle is cut as it is, whatever its turn; other shapes come out of the smallest upright
+    rectangle round them with one edge along an edge of the shape.
+    """
+    center = project.center
+    if center is not None and center.shape is CenterShape.SQUARE and center.cut is not None:
+        return center.cut.inches, center.cut.inches
+    if center is not None and center.cut_wide is not None and center.cut_long is not None:
+        return center.cut_wide.inches, center.cut_long.inches
+    boxes = []
+    for nx, ny, _ in half_planes(raw):
+        across, along = extent(raw, nx, ny), extent(raw, -ny, nx)
+        boxes.append((along[1] - along[0], across[1] - across[0]))
+    return min(boxes, key=lambda size: round(size[0] * size[1], 6))
 
 
 def _center_shape(center: Center, scale: float) -> Polygon:

@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.model import Piece
 from stitchflip.lengths import Speaker
-from stitchflip.piecing.geometry import extent, half_planes
+from stitchflip.piecing.shapes import center_cut
 from stitchflip.project.model import CenterShape, Working
 
 if TYPE_CHECKING:
     from stitchflip.finishing.model import BindingPlan
-    from stitchflip.piecing.model import Build, Polygon, SewnPiece
+    from stitchflip.piecing.model import Build, SewnPiece
     from stitchflip.project.model import Project
     from stitchflip.project.numbers import Numbers
 
@@ -87,24 +87,6 @@ def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speak
 
 def _is_four_sided(project: Project) -> bool:
     return project.center is not None and project.center.shape in (CenterShape.SQUARE, CenterShape.RECTANGLE)
-
-
-def center_cut(project: Project, raw: Polygon) -> tuple[float, float]:
-    """(wide, long) of the rectangle that the center is cut from, print upright.
-
-    A square or rectangle is cut as it is, whatever its turn; other shapes come out of the smallest upright
-    rectangle round them with one edge along an edge of the shape.
-    """
-    center = project.center
-    if center is not None and center.shape is CenterShape.SQUARE and center.cut is not None:
-        return center.cut.inches, center.cut.inches
-    if center is not None and center.cut_wide is not None and center.cut_long is not None:
-        return center.cut_wide.inches, center.cut_long.inches
-    boxes = []
-    for nx, ny, _ in half_planes(raw):
-        across, along = extent(raw, nx, ny), extent(raw, -ny, nx)
-        boxes.append((along[1] - along[0], across[1] - across[0]))
-    return min(boxes, key=lambda size: round(size[0] * size[1], 6))
 
 
 def _is_one_way(project: Project, name: str) -> bool:
