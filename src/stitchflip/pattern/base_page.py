@@ -1,0 +1,96 @@
+"""The base: layering, basting, marks, and the first piece at its place."""
+
+from __future__ import annotations
+
+from stitchflip.pattern.model import Block, FigureBox, Heading, Mention, Numbered, Together, Words, strong, words
+from stitchflip.pattern.table_sheet import turn_words
+from stitchflip.pattern.telling import Teller, number_word, sentence
+from stitchflip.pictures import base
+from stitchflip.piecing.model import Polygon
+from stitchflip.project.model import Through
+
+
+def base_page(teller: Teller) -> tuple[Block, ...]:
+    """How the base is made and where the first piece goes."""
+    picture = FigureBox(
+        base(teller.plan),
+        7.0,
+        3.6,
+        key="base",
+        caption=words("The base with its marks and the place of the ", teller.first_name, "."),
+    )
+    return (Together((Heading(2, "The base"), Numbered(tuple(_doing(teller))), picture)),)
+
+
+def _doing(teller: Teller) -> list[Words]:
+    plan, say = teller.plan, teller.say
+    size = say.size(*teller.wide_long(plan.base.wide, plan.base.high))
+    every = say.width(teller.pick(4, 10))
+    layered = {
+        Through.BACKING_AND_BATTING: (
+            f"Lay the backing wrong side up, smooth it, and lay the batting on it, both {size}."
+        ),
+        Through.BATTING_ONLY: f"Lay the batting ({size}) flat and smooth it; the backing is added later.",
+        Through.BATTING_ON_FOUNDATION: f"Lay the foundation flat, smooth it, and lay the batting on it, both {size}.",
+    }[teller.project.base.through]
+    several = f" Make {number_word(teller.how_many)} bases." if teller.is_several else ""
+    baste = (
+        f"Baste from the middle outward: safety pins every {every}, none within {say.width(teller.pick(1, 2.5))} of "
+        "the next "
+        "seam, or a light mist of basting spray on the batting, outdoors or at an open window."
+    )
+    marks = (
+        f"Mark the middle of the base and draw both center lines through it, then a line every {every} on both "
+        "sides of "
+        "them. Use the pen you tested."
+    )
+    return [words(layered + several), words(baste), words(marks), _lay_first(teller), _hold_first(teller)]
+
+
+def _lay_first(teller: Teller) -> Words:
+    """Where the first piece goes, and which way its print stands."""
+    plan = teller.plan
+    first = plan.build.pieces[0]
+    fabric = teller.fabric(first.fabric)
+    upright = " with its print standing upright" if fabric is not None and fabric.one_way else ""
+    where = _place_words(teller, plan.base.first_piece)
+    name = teller.first_name
+    return words(
+        f"Lay the {name}, ",
+        teller.named(first.fabric),
+        f", right side up{turn_words(teller)}{upright}: ",
+        strong(where),
+        " (",
+        Mention("base"),
+        ").",
+    )
+
+
+def _place_words(teller: Teller, place: Polygon) -> str:
+    """Where the first piece's middle lies, and how far its corners reach along the center lines."""
+    say = teller.say
+    xs, ys = [x for x, _ in place], [y for _, y in place]
+    middle_x, middle_y = (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
+    if teller.plan.build.first_is_strip:
+        reach = min(max(abs(y) for y in ys), max(abs(x) for x in xs))
+        return f"its long center on the center line, each raw edge {say.near(reach)} from it"
+    if abs(middle_x) < 1e-6 and abs(middle_y) < 1e-6:
+        return (
+            f"its middle on the center mark; it reaches {say.near(max(ys))} above and below it "
+            f"and {say.near(max(xs))} on both sides"
+        )
+    parts = []
+    if abs(middle_y) > 1e-6:
+        parts.append(f"{say.near(abs(middle_y))} {'above' if middle_y > 0 else 'below'}")
+    if abs(middle_x) > 1e-6:
+        parts.append(f"{say.near(abs(middle_x))} to the {'right' if middle_x > 0 else 'left'} of")
+    return f"its middle {' and '.join(parts)} the center mark, as drawn"
+
+
+def _hold_first(teller: Teller) -> Words:
+    """How it is held until its first seams hold it."""
+    if teller.plan.build.first_is_strip:
+        return words("Pin it along both long edges. Its first seams hold it.")
+    slanted = teller.project.center is not None and teller.project.center.turned % 90 != 0
+    bias = " Its sides are on the slant and stretch: smooth, never pull." if slanted else ""
+    return words(f"{sentence('pin')} it near all its edges; the first seams hold it.{bias}")

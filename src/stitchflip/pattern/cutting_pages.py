@@ -1,0 +1,242 @@
+"""Cutting: one table a fabric, then the diagrams to scale. Every size stands here once, and every count adds up."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from stitchflip.cutting.model import FabricPlan, Piece, StripPlan
+from stitchflip.pattern.model import (
+    Align,
+    Block,
+    Column,
+    Columns,
+    FigureBox,
+    Heading,
+    Items,
+    Mention,
+    Paragraph,
+    Table,
+    Together,
+    Words,
+    muted,
+    strong,
+    words,
+)
+from stitchflip.pattern.purchases import by_letter
+from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, sentence
+from stitchflip.pictures import cuts, paper_height
+from stitchflip.project.model import Through, Working
+
+_MOST_ROWS = 30
+FULL_IN, HALF_IN = 7.0, 3.55
+"""Room across the page and across half of it."""
+_TALL_IN = 4.2
+"""A picture that would be higher than this across the page stands in half of it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Pieces of one fabric with the same cut size."""
+
+    wide: float
+    long: float
+    kind: str
+    pieces: tuple[Piece, ...]
+
+    @property
+    def count(self) -> int:
+        """How many to cut."""
+        return sum(piece.count for piece in self.pieces)
+
+
+def cuts_of(pieces: tuple[Piece, ...]) -> tuple[Cut, ...]:
+    """Pieces of one fabric gathered by cut size, the largest first.
+
+    Args:
+        pieces: the fabric's pieces.
+
+    Returns:
+        One entry a size: squares and rectangles, then strips by width and length, then binding.
+    """
+    groups: dict[tuple[str, float, float], list[Piece]] = {}
+    for piece in pieces:
+        groups.setdefault((piece.kind, round(piece.wide, 6), round(piece.long, 6)), []).append(piece)
+    made = [Cut(wide, long, kind, tuple(group)) for (kind, wide, long), group in groups.items()]
+    order = {"rectangle": 0, "strip": 1, "binding": 2}
+    return tuple(sorted(made, key=lambda cut: (order.get(cut.kind, 1), -cut.wide, -cut.long)))
+
+
+def cutting_tables(teller: Teller) -> tuple[Block, ...]:
+    """A table for each fabric, and base and backing before them."""
+    plan = teller.plan
+    as_you_go = plan.project.working is Working.TRIM_AS_YOU_GO
+    later = (
+        "Cut base, center and binding now. Cut strips across the fabric as below; their lengths are trimmed after "
+        "sewing, "
+        "and the rest of each strip is used next."
+        if as_you_go
+        else "Everything is cut first, the largest pieces first. Lengths carry their extra already."
+    )
+    all_of_them = f" “How many” counts all {number_word(teller.how_many)} pieces." if teller.is_several else ""
+    opening = Paragraph(words(f"{later} Label each piece with its step number as you cut it.{all_of_them}"))
+    total = teller.how_many * len(teller.strips)
+    adds_up = Paragraph(
+        words(
+            "Count: ",
+            strong(f"{counted(total, 'strip')} to sew"),
+            f" and {counted(teller.how_many, teller.first_name)}, as at a glance.",
+        )
+    )
+    tables = [_fabric_block(teller, fabric) for fabric in by_letter(teller) if plan.pieces_by_fabric.get(fabric.fabric)]
+    pairs = [
+        Together((Columns(((one,), (other,) if other else ()), (1, 1)),))
+        for one, other in zip(tables[::2], (*tables[1::2], None), strict=False)
+    ]
+    return Heading(2, "Cutting"), opening, _base_block(teller), *pairs, adds_up
+
+
+def _base_block(teller: Teller) -> Block:
+    plan, say = teller.plan, teller.say
+    base = say.size(*teller.wide_long(plan.base.wide, plan.base.high))
+    back = say.size(*teller.wide_long(plan.backing.wide, plan.backing.high))
+    times = f"{teller.how_many} of each: " if teller.is_several else ""
+    if plan.project.base.through is Through.BACKING_AND_BATTING:
+        items = [words(sentence(f"{times}batting "), strong(base), " and backing ", strong(back), ", for the base.")]
+    else:
+        items = [
+            words(sentence(f"{times}batting "), strong(base), " for the base."),
+            words("Backing ", strong(back), ", added when the strips are sewn."),
+        ]
+    pieced = plan.backing.best
+    if pieced.seams_at:
+        seam = say.width(plan.numbers.backing_seam)
+        panels = f" from panels cut {listed([say.cut(one) for one in pieced.panels])} wide" if pieced.panels else ""
+        off = listed([say.near(abs(place)) for place in pieced.seams_at])
+        items.append(
+            words(
+                f"The backing is {pieced.way}{panels}: sew with a {seam} seam, press it open; the seam lies {off} "
+                "off the center line."
+            )
+        )
+    if plan.batting.join_at is not None:
+        items.append(
+            words(
+                f"Batting: {listed(list(plan.batting.pieces))}; butt the edges and zigzag them together, never "
+                "overlapped."
+            )
+        )
+    return Together((Heading(3, "Base"), Items(tuple(items))))
+
+
+def _fabric_block(teller: Teller, fabric: FabricPlan) -> Block:
+    cuts = cuts_of(teller.plan.pieces_by_fabric[fabric.fabric])
+    rows = tuple(_row(teller, cut) for cut in cuts)
+    unit = teller.unit_word
+    columns = (
+        Column("how many", Align.END),
+        Column(f"cut wide × long, {unit}", share=1.8),
+        Column("for step", share=1.4),
+        Column("shows", share=1),
+    )
+    total = sum(cut.count for cut in cuts)
+    foot = (words(str(total)), words("pieces in all"), (), ())
+    heading = Heading(3, f"{teller.plan.letter_of(fabric.fabric)} · {fabric.fabric}")
+    first = Items(tuple(_across(teller, fabric)))
+    table = Table(columns, rows, total=foot if len(cuts) > 1 else ())
+    inner = (heading, first, table) if first.items else (heading, table)
+    return Together(inner) if len(rows) <= _MOST_ROWS else Together(inner[:-1])
+
+
+def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:
+    as_you_go = teller.project.working is Working.TRIM_AS_YOU_GO
+    bare = teller.bare
+    if cut.kind == "binding":
+        return (
+            words(strong(str(cut.count))),
+            words(f"{bare.width(cut.wide)} × width of fabric"),
+            words("binding"),
+            (),
+        )
+    steps = [piece.step for piece in cut.pieces if piece.step]
+    names = [piece.name.lower() for piece in cut.pieces if not piece.step]
+    what = ", ".join((*names, runs_of(sorted(steps)))) if steps else ", ".join(names)
+    shows = dict.fromkeys(piece.finished for piece in cut.pieces if piece.finished)
+    size = words(strong(bare.cut_size(cut.wide, cut.long)))
+    if as_you_go and steps:
+        shortest = max(piece.shortest or piece.long for piece in cut.pieces)
+        size = words(size, muted(f" ({bare.cut(shortest)} reaches)" if shortest < cut.long - 1e-6 else ""))
+    return words(strong(str(cut.count))), size, words(what), words(", ".join(shows))
+
+
+def _across(teller: Teller, fabric: FabricPlan) -> list[Words]:
+    """What is cut across the fabric before the lengths are cut from it."""
+    return [line for strips in fabric.strip_plans if (line := _strips_line(teller, strips))]
+
+
+def _strips_line(teller: Teller, strips: StripPlan) -> Words:
+    if not strips.strips or strips.is_whole:
+        return ()
+    stocks = list(dict.fromkeys(strip.stock for strip in strips.strips))
+    count = counted(len(strips.strips), "strip")
+    wide = teller.say.width(strips.width)
+    where = "across the fabric" if stocks == ["width of fabric"] else f"from {listed(stocks)}"
+    rest = teller.say.margin(strips.spare_in)
+    spare = f"; at least {rest} of each is left" if strips.spare_in > 0 and not strips.as_you_go else ""
+    return words(f"First cut {count} ", strong(wide), f" wide {where}{spare}.")
+
+
+# --- diagrams --------------------------------------------------------------------------------------------
+
+
+def cutting_diagrams(teller: Teller) -> tuple[Block, ...]:
+    """Every fabric to scale, with what is left of it."""
+    plan = teller.plan
+    boxes: list[FigureBox] = []
+    for fabric in by_letter(teller):
+        if not (fabric.strip_plans or fabric.rows or fabric.hand_sheets):
+            continue
+        picture, caption = cuts(plan, fabric), _caption(teller, fabric)
+        is_tall = paper_height(picture, FULL_IN) > _TALL_IN
+        wide, high = (HALF_IN, 4.4) if is_tall else (FULL_IN, 3.4)
+        boxes.append(FigureBox(picture, wide, high, key=f"cuts {fabric.fabric}", caption=caption))
+    if not boxes:
+        return ()
+    said = words(
+        "Drawn to scale, selvages at the sides, numbers in the order of the cuts: ",
+        *_mentions(
+            [fabric.fabric for fabric in by_letter(teller) if fabric.strip_plans or fabric.rows or fabric.hand_sheets]
+        ),
+        ".",
+    )
+    first, *more = _paired(boxes)
+    return Together((Heading(2, "Cutting diagrams"), Paragraph(said), first)), *more
+
+
+def _paired(boxes: list[FigureBox]) -> list[Block]:
+    """Narrow pictures two and two side by side, wide ones alone."""
+    made: list[Block] = []
+    waiting: FigureBox | None = None
+    for box in boxes:
+        if box.width_in > HALF_IN:
+            made.append(box)
+        elif waiting is None:
+            waiting = box
+            made.append(box)
+        else:
+            made[made.index(waiting)] = Columns(((waiting,), (box,)), (1, 1))
+            waiting = None
+    return made
+
+
+def _mentions(names: list[str]) -> list[Words]:
+    said = []
+    for place, name in enumerate(names):
+        after = "" if place == len(names) - 1 else " and " if place == len(names) - 2 else ", "
+        said.append(words(Mention(f"cuts {name}"), f" {name}{after}"))
+    return said
+
+
+def _caption(teller: Teller, fabric: FabricPlan) -> Words:
+    amount = f", {teller.purchase(fabric.buy_in)}" if fabric.buy_in > 0 else ", from your shelf"
+    left = f"; {teller.say.margin(fabric.spare_in)} of length left over" if fabric.spare_in > 1e-6 else ""
+    return words(teller.named(fabric.fabric), f"{amount}{left}")

@@ -1,0 +1,79 @@
+"""The order of sewing as one table: steps, fabric, cut size, and where each raw edge should be."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from stitchflip.pattern.model import Align, Column, Table, Words, muted, words
+from stitchflip.pattern.telling import Piecewise, Teller, runs_of_strips
+from stitchflip.piecing.model import SewnPiece
+from stitchflip.project.model import Working
+
+MOST_ROWS = 36
+"""Rows a one-page sheet can carry; a longer build points to the pattern."""
+
+
+def order_table(teller: Teller) -> Table:
+    """Steps with their strips' cut sizes and the places of their raw edges.
+
+    Args:
+        teller: speaks about the plan.
+
+    Returns:
+        A row for each run of strips of one round, fabric and width, in sewing order.
+    """
+    groups = runs_of_strips(teller.strips)
+    unit = teller.unit_word
+    long = "shortest that reaches" if teller.project.working is Working.TRIM_AS_YOU_GO else "cut long"
+    columns = (
+        Column("steps"),
+        Column("fabric", share=1),
+        Column(f"cut wide, {unit}", Align.MIDDLE),
+        Column(f"{long}, {unit}", share=1.5),
+        Column(f"from center mark to raw edge, {unit}", share=1.3),
+    )
+    rows = [_row(teller, group) for group in groups[:MOST_ROWS]]
+    if len(groups) > MOST_ROWS:
+        left = sum(len(group.strips) for group in groups[MOST_ROWS:])
+        rows.append((words(muted("…")), words(muted(f"{left} more strips: see the pattern")), (), (), ()))
+    return Table(columns, tuple(rows))
+
+
+def _row(teller: Teller, group: Piecewise) -> tuple[Words, ...]:
+    strips = group.strips
+    first, last = strips[0].step, strips[-1].step
+    steps = f"{first}" if first == last else f"{first}–{last}"
+    return (
+        words(steps),
+        teller.named(strips[0].fabric),
+        words(teller.bare.width(strips[0].cut_width)),
+        words(", ".join(lengths_of(teller, strips))),
+        words(", ".join(edges_of(teller, strips))),
+    )
+
+
+def lengths_of(teller: Teller, strips: Sequence[SewnPiece]) -> list[str]:
+    """Cut lengths in sewing order, or the shortest that reach when strips are trimmed as they are sewn.
+
+    Equal lengths in a row are drawn together: "9 twice".
+    """
+    as_you_go = teller.project.working is Working.TRIM_AS_YOU_GO
+    said = [teller.bare.cut(strip.needed_length if as_you_go else strip.cut_length) for strip in strips]
+    return _drawn_together(said)
+
+
+def edges_of(teller: Teller, strips: Sequence[SewnPiece]) -> list[str]:
+    """Places of the raw edges in sewing order, said once when all are the same."""
+    said = [teller.bare.near(strip.raw_edge_taped) for strip in strips]
+    return said[:1] if len(set(said)) == 1 else _drawn_together(said)
+
+
+def _drawn_together(said: list[str]) -> list[str]:
+    groups: list[list[str]] = []
+    for one in said:
+        if groups and groups[-1][0] == one:
+            groups[-1].append(one)
+        else:
+            groups.append([one])
+    times = {1: "", 2: " twice"}
+    return [f"{group[0]}{times.get(len(group), f' {len(group)} times')}" for group in groups]

@@ -1,0 +1,183 @@
+"""What to buy or take from the shelf, said the same way on the shop sheet and in the pattern."""
+
+from __future__ import annotations
+
+from math import ceil
+
+from stitchflip.cutting.model import FabricPlan, HandSheet
+from stitchflip.finishing.model import BackingChoice
+from stitchflip.lengths import Unit
+from stitchflip.pattern.model import Words, muted, strong, words
+from stitchflip.pattern.telling import Teller, counted, listed, sentence
+from stitchflip.project.model import Finish
+
+_DARK, _PALE = 0.18, 0.5
+"""Relative luminance below which a fabric is a dark tone, and from which it is a pale one."""
+
+
+def by_letter(teller: Teller) -> tuple[FabricPlan, ...]:
+    """The fabrics in the order of their letters; one without a letter comes last."""
+    order = [one.fabric for one in teller.plan.letters]
+    return tuple(
+        sorted(teller.plan.fabrics, key=lambda one: order.index(one.fabric) if one.fabric in order else len(order))
+    )
+
+
+def amount_words(teller: Teller, fabric: FabricPlan) -> Words:
+    """How much of one fabric the piece takes, for somebody whose shelf is another one."""
+    if fabric.buy_in > 0 or not fabric.hand_sheets:
+        return buy_words(teller, fabric)
+    sheets = [f"{sheet.name} {teller.say.size(sheet.wide, sheet.long)}" for sheet in fabric.hand_sheets]
+    return words(strong(listed(sheets)))
+
+
+def buy_words(teller: Teller, fabric: FabricPlan) -> Words:
+    """How much to buy of one fabric, or that the shelf is enough."""
+    if fabric.buy_in <= 0:
+        return words("nothing to buy")
+    said = words(strong(teller.purchase(fabric.buy_in)))
+    return words(said, ", or one fat quarter") if fabric.fits_fat_quarter else said
+
+
+def basis_words(teller: Teller, fabric: FabricPlan) -> Words:
+    """What the amount is based on."""
+    say = teller.say
+    if fabric.hand_sheets and fabric.buy_in <= 0:
+        return words(listed([_sheet_words(teller, sheet) for sheet in fabric.hand_sheets]))
+    parts = [f"{say.near(fabric.usable_width)} usable width"]
+    strips = sum(len(one.strips) for one in fabric.strip_plans)
+    if strips:
+        parts.append(f"{counted(strips, 'strip')} across")
+    if fabric.rows:
+        parts.append(counted(len(fabric.rows), "row"))
+    parts += [f"and {sheet.name}, {_sheet_words(teller, sheet)}" for sheet in fabric.hand_sheets]
+    return words(", ".join(parts))
+
+
+def _sheet_words(teller: Teller, sheet: HandSheet) -> str:
+    """What one piece on hand gives."""
+    count = sum(number for _, number in sheet.strips)
+    long = teller.say.near(sheet.long if sheet.along == "long" else sheet.wide)
+    parts = [f"{counted(count, 'strip')} along its {long}"] if count else []
+    parts += [counted(len(sheet.rows), "row")] if sheet.rows else []
+    used, room = teller.say.near(sheet.used_in), teller.say.near(sheet.usable_stack)
+    return f"{listed(parts)}, {used} of {room} used"
+
+
+def spare_words(teller: Teller, fabric: FabricPlan) -> Words:
+    """What is left of the purchase, and how many slips of the cutter it survives."""
+    if fabric.buy_in <= 0:
+        return ()
+    if fabric.has_nothing_to_spare:
+        return words("nothing to spare")
+    mistakes = counted(fabric.miscuts, "further strip") if fabric.miscuts else "no further strip"
+    return words(muted(f"{teller.say.margin(fabric.spare_in)} spare, {mistakes} in it"))
+
+
+def role_words(teller: Teller, name: str) -> str:
+    """What a fabric is used for, in the order one meets it."""
+    own = teller.fabric(name)
+    if own is not None and own.role:
+        return own.role
+    plan = teller.plan
+    uses = []
+    if plan.build.pieces[0].fabric == name:
+        uses.append(teller.first_name)
+    rounds = list(dict.fromkeys(strip.round for strip in teller.strips if strip.fabric == name))
+    if rounds:
+        uses.append(f"{'round' if len(rounds) == 1 else 'rounds'} {listed([str(one) for one in rounds])}")
+    if plan.binding.fabric == name:
+        uses.append("binding")
+    if plan.backing.fabric == name:
+        uses.append("backing")
+    return listed(uses)
+
+
+def tone_word(color: str) -> str:
+    """A fabric's tone, to find another one by: pale, middle or dark."""
+    parts = [int(color[place : place + 2], 16) / 255 for place in (1, 3, 5)] if len(color) == 7 else [0.5] * 3
+    linear = [part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in parts]
+    light = sum(weight * part for weight, part in zip((0.2126, 0.7152, 0.0722), linear, strict=True))
+    return "pale" if light >= _PALE else "dark" if light < _DARK else "middle"
+
+
+def backing_words(teller: Teller, choice: BackingChoice) -> str:
+    """One way to get the backing."""
+    say = teller.say
+    amount = teller.purchase(choice.buy_in)
+    remark = f"; {choice.remark[:1].lower()}{choice.remark[1:].rstrip('.')}" if choice.remark else ""
+    return f"{amount}, {choice.way} ({say.near(choice.length_in)} with straightening{remark})"
+
+
+def backing_size(teller: Teller) -> str:
+    """Backing as cut, wide × long."""
+    backing = teller.plan.backing
+    return teller.say.size(*teller.wide_long(backing.wide, backing.high))
+
+
+def batting_words(teller: Teller) -> Words:
+    """Batting: size as cut, fiber, what it must be able to do, where it comes from."""
+    plan, say = teller.plan, teller.say
+    size = say.size(*teller.wide_long(plan.batting.wide, plan.batting.high))
+    times = f"{teller.how_many} pieces, each " if teller.is_several else ""
+    batting = teller.project.batting
+    loft = f", {say.width(plan.numbers.loft)} thick" if plan.numbers.loft > 0 else ""
+    source = f" {sentence(listed(list(plan.batting.pieces)))}." if plan.batting.pieces else ""
+    bought = f" Packaged: {plan.batting.packaged}." if plan.batting.packaged and not batting.on_hand else ""
+    return words(
+        f"{times}cut ",
+        strong(size),
+        f" ({batting.fiber.value}{loft}). Its wrapper must allow {say.near(plan.build.widest_gap.diameter)} or more "
+        f"between stitching lines.{source}{bought}",
+    )
+
+
+def thread_words(teller: Teller) -> str:
+    """Thread, and the bobbin."""
+    return (
+        f"about {teller.thread(teller.plan.work.thread_yards)} of 50 weight cotton, half of it in the bobbin; "
+        "a bobbin color that vanishes on the backing; wind two before you start"
+    )
+
+
+def notions(teller: Teller) -> tuple[Words, ...]:
+    """Small things to have at hand."""
+    by_hand = teller.project.binding.finish is Finish.HAND
+    every = teller.say.width(teller.pick(4, 10))
+    pins = pin_count(teller)
+    items = [
+        thread_words(teller),
+        "needles: 90/14 for sewing through the base, a new one for this piece; 80/12 for joining strips",
+        f"basting: about {pins} safety pins, one every {every}, or basting spray",
+        "straight pins or clips",
+        "a marking pen that you tested on a scrap",
+        "label" + (" and hand-sewing needle for the binding" if by_hand else ""),
+    ]
+    return tuple(words(sentence(item)) for item in items)
+
+
+def pin_count(teller: Teller) -> int:
+    """Safety pins for one base, one every 4 in (10 cm) both ways, to the next ten."""
+    every = teller.pick(4, 10)
+    base = teller.plan.base
+    count = ceil(base.wide / every) * ceil(base.high / every) * teller.how_many
+    return ceil(count / 10) * 10
+
+
+def tools(teller: Teller) -> tuple[Words, ...]:
+    """Tools with their sizes."""
+    numbers, say = teller.plan.numbers, teller.say
+    ruler = say.size(6.5, 24) if teller.unit is Unit.INCH else say.size(15 / 2.54, 60 / 2.54)
+    square = say.width(teller.pick(12.5, 32))
+    mat = say.size(numbers.mat_wide, numbers.mat_long)
+    items = [
+        f"rotary cutter with a sharp blade, and a mat with a grid of {mat} or larger",
+        f"ruler {ruler}, and a square ruler {square} for squaring up",
+        f"sewing machine with a {say.width(numbers.seam)} foot; a walking foot helps through the base",
+        "iron and board"
+        if teller.iron_is_safe
+        else "iron for the fabric before sewing; a roller or your fingers on the base",
+        f"tape measure of {teller.whole(teller.pick(60, 150))}",
+        "letters or numbers on slips and clips, to label pieces as you cut",
+    ]
+    return tuple(words(sentence(item)) for item in items)

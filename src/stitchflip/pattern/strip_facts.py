@@ -1,0 +1,162 @@
+"""What one sewing step says about its strip: where it lies, where sewing starts, which end to lock, what to trim.
+
+Everything is read off the strip as built; only the words are made here. A step says these things once, so
+that a reader with one hand on the machine finds each always in the same place.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from math import acos, degrees, hypot
+
+from stitchflip.pattern.model import Words, strong, words
+from stitchflip.pattern.telling import Teller, listed
+from stitchflip.piecing.model import EndClass, SeamEnd, SewnPiece
+
+_LEVEL = 0.2
+"""An end counts as upper or lower when the seam climbs by more than this part of its length."""
+_ANGLE_STEP = 0.05
+
+
+class EndPlace(Enum):
+    """How an end of a strip lies."""
+
+    LEVEL = "level"
+    """It meets the raw edge of a neighbor and is trimmed level with it."""
+    SHORT = "short"
+    """It stops short of the neighbor's raw edge; what is missing would be cut off later."""
+    FREE = "free"
+    """No neighbor there: it reaches so far from the center line."""
+
+
+@dataclass(frozen=True, slots=True)
+class StripEnd:
+    """One end of a strip in words."""
+
+    name: str
+    """"upper", "lower", "left" or "right", as in the picture."""
+    place: EndPlace
+    measure: float
+    """SHORT: how far it may stop short, inches; FREE: how far it reaches from the center line, flat."""
+
+
+def end_names(strip: SewnPiece) -> tuple[str, str]:
+    """Names of the start and the end of a strip's seam, as seen in the picture.
+
+    Args:
+        strip: a sewn strip.
+
+    Returns:
+        Such as ("upper", "lower").
+    """
+    seam = strip.seam
+    if seam is None:
+        return "", ""
+    (x0, y0), (x1, y1) = seam.start.at, seam.end.at
+    long = hypot(x1 - x0, y1 - y0) or 1.0
+    if abs(y1 - y0) > _LEVEL * long:
+        return ("lower", "upper") if y1 > y0 else ("upper", "lower")
+    return ("left", "right") if x1 > x0 else ("right", "left")
+
+
+def strip_ends(strip: SewnPiece) -> tuple[StripEnd, StripEnd]:
+    """Both ends of a strip, start first.
+
+    Args:
+        strip: a sewn strip with its cut, full and needed lengths.
+
+    Returns:
+        Where each end lies when the strip is laid with its extra length shared by both ends.
+    """
+    first, last = end_names(strip)
+    extra = max(0.0, strip.cut_length - strip.needed_length)
+    free = strip.free_ends
+    reaches = (strip.reach_start, strip.reach_end)
+    insets = (strip.inset_start, strip.inset_end)
+    ends = []
+    for place, name in enumerate((first, last)):
+        if free == 2 or (free == 1 and insets[place] <= 0 < insets[1 - place]):
+            ends.append(StripEnd(name, EndPlace.FREE, abs(reaches[place])))
+        elif insets[place] <= extra + 1e-6:
+            ends.append(StripEnd(name, EndPlace.LEVEL, 0.0))
+        else:
+            ends.append(StripEnd(name, EndPlace.SHORT, insets[place]))
+    return ends[0], ends[1]
+
+
+def lay_words(teller: Teller, strip: SewnPiece) -> Words:
+    """Where the strip lies along its edge; empty when it simply runs from raw edge to raw edge."""
+    one, other = strip_ends(strip)
+    if one.place is other.place is EndPlace.FREE:
+        say = teller.say
+        if abs(one.measure - other.measure) < 1e-3:
+            return words(f"both ends {say.cut(one.measure)} or more from the center line")
+        return words(
+            f"the {one.name} end {say.cut(one.measure)}, the {other.name} end {say.cut(other.measure)} "
+            "or more from the center line"
+        )
+    short = [end for end in (one, other) if end.place is EndPlace.SHORT]
+    level = [end for end in (one, other) if end.place is EndPlace.LEVEL]
+    free = [end for end in (one, other) if end.place is EndPlace.FREE]
+    parts = [f"the {end.name} end level with the raw edge there" for end in level] if short or free else []
+    parts += [f"the {end.name} end may stop {teller.say.margin(end.measure)} short" for end in short]
+    parts += [f"the {end.name} end {teller.say.cut(end.measure)} or more from the center line" for end in free]
+    return words("; ".join(parts))
+
+
+def trim_words(strip: SewnPiece) -> Words:
+    """Which ends are trimmed after opening, and at which angle."""
+    ends = strip_ends(strip)
+    level = [end.name for end in ends if end.place is EndPlace.LEVEL]
+    if not level:
+        return words("nothing now; squaring up does it")
+    which = "both ends" if len(level) == 2 else f"the {level[0]} end"
+    angle = end_angle(strip)
+    slant = "" if angle is None else f", at {angle:.0f}°"
+    return words(f"{which} level with the {'edges' if len(level) == 2 else 'edge'} beside{slant}")
+
+
+def end_angle(strip: SewnPiece) -> float | None:
+    """Angle between the strip's long edge and its ends, degrees; None when square or not the same at both ends."""
+    angles = {round(angle, 1) for angle in _end_angles(strip)}
+    if len(angles) != 1:
+        return None
+    (angle,) = angles
+    return None if abs(angle - 90) < _ANGLE_STEP else angle
+
+
+def _end_angles(strip: SewnPiece) -> list[float]:
+    """Acute angles between the seam and every edge of the opened strip that does not run along it."""
+    nx, ny = strip.normal
+    corners = strip.opened
+    found = []
+    for (x0, y0), (x1, y1) in zip(corners, (*corners[1:], *corners[:1]), strict=True):
+        long = hypot(x1 - x0, y1 - y0)
+        along = abs((x1 - x0) * -ny + (y1 - y0) * nx) / long if long > 1e-6 else 1.0
+        if along < 1 - 1e-6:
+            found.append(degrees(acos(min(1.0, along))))
+    return found
+
+
+def loose_ends(strip: SewnPiece) -> tuple[tuple[str, SeamEnd], ...]:
+    """Ends of the strip's seam that nothing holds: name and end."""
+    if strip.seam is None:
+        return ()
+    both = zip(end_names(strip), (strip.seam.start, strip.seam.end), strict=True)
+    return tuple((name, end) for name, end in both if end.kind is EndClass.LOOSE)
+
+
+def lock_words(strip: SewnPiece) -> Words:
+    """The ends to lock at this step, or "none": silence leaves doubt."""
+    loose = loose_ends(strip)
+    if not loose:
+        return words("none")
+    names = listed([name for name, _ in loose])
+    hidden = " (later fabric hides it)" if all(end.is_hidden for _, end in loose) else ""
+    return words(strong(f"the {names} {'end' if len(loose) == 1 else 'ends'}"), hidden)
+
+
+def edge_words(teller: Teller, strip: SewnPiece) -> Words:
+    """Where the raw edge should be when the strip is opened."""
+    return words(strong(teller.say.near(strip.raw_edge_taped)), " from the center mark")
