@@ -12,6 +12,7 @@ from stitchflip.pictures.drawing import (
     bounds,
     color_of,
     counted,
+    natural_width,
     outline_lines,
 )
 from stitchflip.pictures.ink import BATTING, SOFT, pale
@@ -53,7 +54,6 @@ def back(plan: Plan) -> Figure:
     low, high = bounds(base)
     top = (0.0, high[1])
     items.append(Text(top, "top, seen from behind", 7.0, color=SOFT, shift=(0.0, 7.0)))
-    across, up = high[0] - low[0], high[1] - low[1]
     return Figure(
         tuple(items),
         low,
@@ -62,7 +62,7 @@ def back(plan: Plan) -> Figure:
         f"The back as stitched, seen from behind, so left and right are changed over: {counted(len(seams), 'seam')}; "
         f"{'no end to lock' if not locked else counted(locked, 'end') + ' to lock, marked with a knot'}.",
         Margins(top=17.0),
-        round(min(4.5, max(1.8, 8.0 * across / up)), 2),
+        natural_width(low, high),
     )
 
 

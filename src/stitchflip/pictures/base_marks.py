@@ -11,8 +11,10 @@ from stitchflip.pictures.drawing import (
     base_area,
     base_rectangle,
     bounds,
+    natural_width,
     pale_patch,
     piece_name,
+    reading_angles,
     size_dimensions,
     wide_and_long,
 )
@@ -29,6 +31,7 @@ from stitchflip.pictures.model import (
     Primitive,
     Text,
 )
+from stitchflip.piecing.geometry import clip
 
 if TYPE_CHECKING:
     from stitchflip.piecing.model import Point
@@ -63,16 +66,16 @@ def base(plan: Plan) -> Figure:
     items.append(
         Label(
             piece_name(plan.build, first),
-            _upper_half(plan),
+            plan.base.first_piece,
             7.5,
             6.0,
+            reading_angles(first),
             bold=True,
             tail=plan.letter_of(first.fabric),
             what="number",
             step=0,
         )
     )
-    across, up = high[0] - low[0], high[1] - low[1]
     return Figure(
         tuple(items),
         seen_low,
@@ -80,7 +83,7 @@ def base(plan: Plan) -> Figure:
         f"{plan.project.name}, the base",
         _described(plan),
         Margins(bottom=DIMENSION_MARGIN, right=DIMENSION_MARGIN),
-        round(min(4.5, max(2.2, 7.5 * across / up)), 2),
+        natural_width(low, high),
     )
 
 
@@ -129,22 +132,14 @@ def _print_direction(plan: Plan) -> list[Primitive]:
     first = plan.build.pieces[0]
     if not any(fabric.one_way for fabric in plan.project.fabrics if fabric.name == first.fabric):
         return []
-    (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
-    x = x0 + (x1 - x0) * 0.2
-    low, high = y0 + (y1 - y0) * 0.25, y0 + (y1 - y0) * 0.75
+    (x0, _), (x1, _) = bounds(plan.base.first_piece)
+    x = x0 + (x1 - x0) * 0.3
+    (_, least), (_, most) = bounds(clip(clip(plan.base.first_piece, 1.0, 0.0, x + 0.01), -1.0, 0.0, 0.01 - x))
+    low, high = least + (most - least) * 0.3, least + (most - least) * 0.8
     return [
         Line(((x, low), (x, high)), Pen(INK, 1.0, casing=HALO), arrow=True, what="print direction"),
         Text((x, low), "print up", 6.5, halo=True, shift=(0.0, -5.5)),
     ]
-
-
-def _upper_half(plan: Plan) -> tuple[Point, ...]:
-    """The part of the first piece above its lower third, where its name does not meet the dimensions."""
-    from stitchflip.piecing.geometry import clip
-
-    (_, y0), (_, y1) = bounds(plan.base.first_piece)
-    part = clip(plan.base.first_piece, -1.0, 0.0, 0.0)
-    return clip(part, 0.0, 1.0, y1 - 0.05 * (y1 - y0)) or plan.base.first_piece
 
 
 def _described(plan: Plan) -> str:

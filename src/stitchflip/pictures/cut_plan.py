@@ -18,6 +18,7 @@ from stitchflip.pictures.model import (
     Label,
     Line,
     Margins,
+    NoRoom,
     Pen,
     Primitive,
     Text,
@@ -177,7 +178,7 @@ class _Sketch:
             area = _rect(0, y, half, rest)
             self._items.append(Area(area, CUT_AWAY, CUT_AWAY_HATCH, _REST, what="leftover"))
             self._items.append(
-                Label(f"leftover {self._say.margin(rest)} long", area, 7.0, 5.5, what="leftover", may_drop=True)
+                Label(f"leftover {self._say.margin(rest)} long", area, 7.0, 5.5, what="leftover", no_room=NoRoom.DROP)
             )
             y -= rest
         if edge > 0:
@@ -240,7 +241,7 @@ class _Sketch:
             self._items.append(Area(area, CUT_AWAY, CUT_AWAY_HATCH, _REST, what="leftover"))
             if band.rest >= _NAMED_REST and not band.in_column:
                 said = f"leftover {self._say.margin(band.rest)}"
-                self._items.append(Label(said, area, 6.5, 5.0, color=INK, what="leftover", may_drop=True))
+                self._items.append(Label(said, area, 6.5, 5.0, color=INK, what="leftover", no_room=NoRoom.DROP))
 
     def _said(self, band: _Band, long: float) -> str:
         match band.says:
@@ -282,7 +283,7 @@ class _Sketch:
         area = _rect(x, y, sheet.usable_length, rest)
         if rest > 1e-6:
             said = f"leftover {self._say.margin(rest)} wide"
-            self._items.append(Label(said, area, 7.0, 5.5, what="leftover", may_drop=True))
+            self._items.append(Label(said, area, 7.0, 5.5, what="leftover", no_room=NoRoom.DROP))
         self._items += [
             Text((0.0, top), sheet.name, 7.0, anchor="start", color=SOFT, shift=(0.0, 5.0)),
             Dimension((0.0, top - stack), (long, top - stack), (self._say.near(long),), away=-DIMENSION_OFF, size=7),
@@ -296,7 +297,7 @@ class _Sketch:
         if sheet.column_left_in > 0:
             said = f"left over {self._say.margin(sheet.column_left_in)} wide"
             room = _rect(long - sheet.column_left_in, top, sheet.column_left_in, top - low)
-            self._items.append(Label(said, room, 7.0, 5.5, (0.0, 90.0), what="leftover", may_drop=True))
+            self._items.append(Label(said, room, 7.0, 5.5, (0.0, 90.0), what="leftover", no_room=NoRoom.DROP))
 
     def _take(self, sheet: HandSheet, width: float, count: int) -> list[OneStrip]:
         """The next strips of this width that come from this piece."""

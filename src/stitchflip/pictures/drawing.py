@@ -209,11 +209,23 @@ def counted(count: int, thing: str) -> str:
 
 def reading_angles(piece: SewnPiece) -> tuple[float, ...]:
     """Slants at which words on a piece are tried: upright first, then along the strip, never upside down."""
-    if piece.seam is None:
-        return (0.0,)
     along = degrees(atan2(piece.normal[1], piece.normal[0])) - 90
     while along > 90:
         along -= 180
     while along <= -90 + 1e-6:
         along += 180
     return (0.0,) if abs(along) < 1e-6 else (0.0, round(along, 3))
+
+
+def natural_width(low: Point, high: Point, *, widest: float = 4.5) -> float:
+    """Width on paper at which a picture of the whole piece reads well, inches.
+
+    Args:
+        low: Lower left corner of what is seen.
+        high: Upper right corner.
+        widest: For a piece about as wide as it is high; one that lies long takes the width of the page.
+    """
+    shape = (high[0] - low[0]) / (high[1] - low[1])
+    if shape > 1.6:
+        return 7.0
+    return round(min(widest, max(1.8, 8.0 * shape)), 2)

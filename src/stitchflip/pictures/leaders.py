@@ -32,6 +32,11 @@ def width_of(labels: Sequence[Label]) -> float:
     return _RUN + widest + _EDGE
 
 
+def height_of(labels: Sequence[Label]) -> float:
+    """Height the column needs, points."""
+    return sum(_size(label) * _LINE for label in labels)
+
+
 def lead(
     labels: Sequence[Label], rooms: Sequence[Polygon], edge: float, low: float
 ) -> tuple[list[Shape], list[Word], float]:

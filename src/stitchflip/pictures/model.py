@@ -90,9 +90,20 @@ class Text:
     """True: left out where it would touch other words."""
 
 
+class NoRoom(StrEnum):
+    """What becomes of a label that does not fit its room."""
+
+    LEAD = "lead"
+    """Written beside the drawing, with a leader line."""
+    DROP = "drop"
+    """Left out."""
+    LEAD_IF_FEW = "lead if few"
+    """Led to while the drawing is high enough for all such labels; else all of them are left out."""
+
+
 @dataclass(frozen=True, slots=True)
 class Label:
-    """Words that look for their own place: inside `room` if they fit, else at the end of a leader line."""
+    """Words that look for their own place inside `room`."""
 
     text: str
     room: Polygon
@@ -108,8 +119,7 @@ class Label:
     color: str = INK
     what: str = ""
     step: int | None = None
-    may_drop: bool = False
-    """True: left out rather than led to from outside."""
+    no_room: NoRoom = NoRoom.LEAD
 
 
 class Begin(StrEnum):

@@ -9,6 +9,7 @@ from stitchflip.pictures.drawing import (
     QUIET,
     bounds,
     counted,
+    natural_width,
     outline_lines,
     pale_patch,
     piece_name,
@@ -65,5 +66,5 @@ def order(plan: Plan) -> Figure:
         + ", ".join(f"{piece.step} {plan.letter_of(piece.fabric)} {piece.side}".rstrip() for piece in strips)
         + ".",
         Margins(),
-        round(min(4.5, max(1.8, 8.0 * (high[0] - low[0]) / (high[1] - low[1]))), 2),
+        natural_width(low, high),
     )

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.errors import PublishError
 from stitchflip.pictures import measures
-from stitchflip.pictures.leaders import lead, width_of
+from stitchflip.pictures.leaders import height_of, lead, width_of
 from stitchflip.pictures.model import (
     Area,
     Badge,
@@ -25,6 +25,7 @@ from stitchflip.pictures.model import (
     Label,
     Line,
     Margins,
+    NoRoom,
     Text,
 )
 from stitchflip.pictures.paper import POINTS_PER_INCH, Mark, Nested, Shape, Sheet, Sign, Word
@@ -164,7 +165,11 @@ class _Layout:
         for owner, item in enumerate(measured):
             self._measure(item, owner)
         labels = [item for item in items if isinstance(item, Label)]
-        return tuple(label for label in labels if not self._find_room(label) and not label.may_drop)
+        homeless = [label for label in labels if not self._find_room(label) and label.no_room is not NoRoom.DROP]
+        high = self._window[3] - self._window[1]
+        if height_of(homeless) > high:
+            homeless = [label for label in homeless if label.no_room is NoRoom.LEAD]
+        return tuple(homeless)
 
     def sheet(self, homeless: tuple[Label, ...]) -> Sheet:
         """The sheet, with the labels that found no room in a column at the right."""

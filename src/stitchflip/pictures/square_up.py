@@ -13,6 +13,7 @@ from stitchflip.pictures.drawing import (
     base_rectangle,
     bounds,
     listed,
+    natural_width,
     outline_lines,
     pale_patch,
     size_dimensions,
@@ -77,7 +78,6 @@ def squaring(plan: Plan) -> Figure:
         Text(low, said, 7.5, anchor="start", shift=(0.0, -DIMENSION_MARGIN - 7.0 - 9.5 * row))
         for row, said in enumerate(notes)
     ]
-    across, up = high[0] - low[0], high[1] - low[1]
     return Figure(
         tuple(items),
         low,
@@ -85,7 +85,7 @@ def squaring(plan: Plan) -> Figure:
         f"{plan.project.name}, squaring up",
         _described(plan),
         Margins(bottom=DIMENSION_MARGIN + (9.5 * len(notes) + 4.0 if notes else 0.0), right=DIMENSION_MARGIN),
-        round(min(4.5, max(2.4, 7.5 * across / up)), 2),
+        natural_width(low, high),
     )
 
 

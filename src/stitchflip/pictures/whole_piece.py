@@ -13,6 +13,7 @@ from stitchflip.pictures.drawing import (
     color_of,
     letter_for,
     listed,
+    natural_width,
     outline_lines,
     patch,
     piece_name,
@@ -22,7 +23,7 @@ from stitchflip.pictures.drawing import (
     wide_and_long,
 )
 from stitchflip.pictures.ink import BATTING, CASING, HAIR, INK, SOFT, THIN
-from stitchflip.pictures.model import Area, Figure, Label, Line, Margins, Pen, Primitive
+from stitchflip.pictures.model import Area, Figure, Label, Line, Margins, NoRoom, Pen, Primitive
 from stitchflip.piecing.geometry import edges
 
 if TYPE_CHECKING:
@@ -58,7 +59,9 @@ def finished(plan: Plan, *, letters: bool = True) -> Figure:
         items += [_letter(plan, piece, polygon) for piece, polygon in _shown(plan)]
         items += size_dimensions(plan, build.trim_taped, "squared up")
         margins = Margins(bottom=DIMENSION_MARGIN, right=DIMENSION_MARGIN)
-    return Figure(tuple(items), low, high, f"{plan.project.name}, bound", _described(plan), margins, _width(low, high))
+    return Figure(
+        tuple(items), low, high, f"{plan.project.name}, bound", _described(plan), margins, natural_width(low, high)
+    )
 
 
 def coloring(plan: Plan) -> Figure:
@@ -90,7 +93,7 @@ def coloring(plan: Plan) -> Figure:
             color=SOFT,
             what="letter",
             step=piece.step,
-            may_drop=True,
+            no_room=NoRoom.DROP,
         )
         for piece, polygon in _shown(plan)
     ]
@@ -103,7 +106,7 @@ def coloring(plan: Plan) -> Figure:
         f"Outlines of the squared-up piece to color in: patches inside the binding: {len(_shown(plan))}, "
         f"each with the letter of its fabric.",
         Margins(),
-        _width(low, high, widest=6.5),
+        natural_width(low, high, widest=6.5),
     )
 
 
@@ -148,7 +151,7 @@ def _letter(plan: Plan, piece: SewnPiece, polygon: Polygon) -> Label:
         bold=True,
         what="letter",
         step=piece.step,
-        may_drop=False,
+        no_room=NoRoom.LEAD_IF_FEW,
     )
 
 
