@@ -25,6 +25,16 @@ Raw = Any
 _Part = TypeVar("_Part", bound=BaseModel)
 
 
+class _NowhereError(LookupError):
+    """A path that leads out of the project."""
+
+    def __init__(self, place: str | int, part: Raw) -> None:
+        """Keep where it leads out, and the part it leaves."""
+        self.place = place
+        self.part = part
+        super().__init__(place)
+
+
 def apply_changes(project: Project, changes: Iterable[Change]) -> Project:
     """The project with some values changed.
 
@@ -55,7 +65,7 @@ def apply_changes(project: Project, changes: Iterable[Change]) -> Project:
     before = project
     made = list(changes)
     for change in made:
-        project = _changed(project, change)
+        project = changed_once(project, change)
     if made:
         known = {(one.path, one.found) for one in disagreements(_tables(before))}
         new = [one for one in disagreements(_tables(project)) if (one.path, one.found) not in known]
@@ -68,7 +78,16 @@ def _tables(project: Project) -> dict[str, Any]:
     return project.model_dump(exclude_none=True)
 
 
-def _changed(project: Project, change: Change) -> Project:
+def changed_once(project: Project, change: Change) -> Project:
+    """The project with one value changed, whatever the rest of it says to that.
+
+    Args:
+        project: The project; it stays as it is.
+        change: What to write where.
+
+    Raises:
+        ProjectFileError: If the path leads nowhere or the text cannot be read there.
+    """
     if not change.path or change.path[0] == "units":
         what = "the units of a project cannot be changed" if change.path else "a change names no value"
         raise ProjectFileError(
@@ -81,6 +100,8 @@ def _changed(project: Project, change: Change) -> Project:
     for value in _readings(change.to):
         try:
             return _with(project, change.path, value, project)
+        except _NowhereError as error:
+            raise _no_such_place(change.path, error) from None
         except ValidationError as error:
             first = first or error
     errors = first.errors(include_url=False) if first is not None else []
@@ -104,7 +125,7 @@ def _with(part: _Part, path: Path, value: Raw, project: Project) -> _Part:
     """A part of the project with the value at a path under it."""
     key = {written: name for name, written in written_keys(type(part)).items()}.get(str(path[0]), path[0])
     if not isinstance(key, str) or key not in type(part).model_fields:
-        raise _no_such_place(path, part)
+        raise _NowhereError(path[0], part)
     values: dict[str, Any] = {name: getattr(part, name) for name in type(part).model_fields}
     values[key] = _inside(values[key], path[1:], value, project) if len(path) > 1 else value
     if values[key] is None:
@@ -121,17 +142,19 @@ def _inside(held: Raw, path: Path, value: Raw, project: Project) -> Raw:
         return {place: _inside(None, rest, value, project) if rest else value}
     entries = list(held) if isinstance(held, tuple) else []
     if not isinstance(place, int) or not 0 <= place <= len(entries):
-        raise _no_such_place(path, held)
+        raise _NowhereError(place, held)
     old = entries[place] if place < len(entries) else None
     new = _inside(old, rest, value, project) if rest else value
     entries[place : place + 1] = [] if new is None else [new]
     return tuple(entries)
 
 
-def _no_such_place(path: Path, part: Raw) -> ProjectFileError:
-    keys = f"; there are {', '.join(written_keys(type(part)).values())}" if isinstance(part, BaseModel) else ""
+def _no_such_place(path: Path, nowhere: _NowhereError) -> ProjectFileError:
+    part = nowhere.part
+    known = f"; there are {', '.join(written_keys(type(part)).values())}" if isinstance(part, BaseModel) else ""
+    place = nowhere.place + 1 if isinstance(nowhere.place, int) else f'"{nowhere.place}"'
     return ProjectFileError(
-        what=f'there is no "{path[0]}" to change{keys}',
+        what=f"there is no {place} to change{known}",
         fix="Change a value that a project has.",
         where=key_of(path),
         code="project.no-such-place",

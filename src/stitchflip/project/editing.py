@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING, Any
 from pydantic import BaseModel
 
 from stitchflip.errors import OurFault
-from stitchflip.project.changes import apply_changes
+from stitchflip.project.changes import apply_changes, changed_once
 from stitchflip.project.kinds import written_keys
 from stitchflip.project.model import Change, Project
 from stitchflip.project.reading import SPELLINGS, read_project
 from stitchflip.project.slips import LISTS_OF_TABLES
-from stitchflip.project.writing import toml
+from stitchflip.project.writing import lines, toml
 
 if TYPE_CHECKING:
     from tomlkit import TOMLDocument
@@ -53,11 +53,13 @@ def edit_project(text: str, changes: Iterable[Change]) -> str:
     project = read_project(text)
     mark = "\ufeff" if text.startswith("\ufeff") else ""
     document = tomlkit.parse(text.removeprefix(mark))
-    for change in changes:
-        project = apply_changes(project, [change])
+    made = list(changes)
+    wanted = apply_changes(project, made)
+    for change in made:
+        project = changed_once(project, change)
         _write(document, change, project)
     edited = mark + tomlkit.dumps(document)
-    if read_project(edited) != project:
+    if read_project(edited) != wanted:
         raise OurFault(
             what="the changed file would not be the changed project",
             fix="Keep the file as it is, and send it to us with what you changed.",
@@ -149,6 +151,6 @@ def _table(value: Raw, project: Project) -> Raw:
     import tomlkit
 
     table = tomlkit.table()
-    for key, item in tomlkit.parse(f"part = {toml(value, project.units)}")["part"].items():
+    for key, item in tomlkit.parse(lines(value, project.units) + "\n").items():
         table.append(key, item)
     return table

@@ -20,7 +20,7 @@ _TOP = ("name", "about", "edition", "date", "units", "how_many", "working")
 _LISTS = ("rounds", "steps", "readings", "short_strips")
 _TABLES = ("squared_up", "base", "center", "building", "fabric_rule")
 _LAST_TABLES = ("batting", "backing", "binding", "my_numbers")
-_ALWAYS = {"name", "units", "how_many", "working", "shape", "way", "fabric", "side", "after", "step", "color", "finish"}
+_ALWAYS = {"name", "units", "how_many", "working", "shape", "way", "color", "finish"}
 """Keys that are written even when they have the value they would have anyway."""
 
 
@@ -52,10 +52,10 @@ def write_project(project: Project) -> str:
     for key in _LISTS:
         listed = getattr(project, key)
         if listed:
-            lines = "".join(f"    {inline(one, unit)},\n" for one in listed)
-            parts.append(f"{key} = [\n{lines}]")
+            rows = "".join(f"    {inline(one, unit)},\n" for one in listed)
+            parts.append(f"{key} = [\n{rows}]")
     parts += _tables(project, _TABLES)
-    parts += ["[[fabrics]]\n" + _lines(fabric, unit) for fabric in project.fabrics]
+    parts += ["[[fabrics]]\n" + lines(fabric, unit) for fabric in project.fabrics]
     parts += _tables(project, _LAST_TABLES)
     return "\n\n".join(parts) + "\n"
 
@@ -63,12 +63,18 @@ def write_project(project: Project) -> str:
 def _tables(project: Project, keys: tuple[str, ...]) -> list[str]:
     """The tables that have something in them."""
     found = [(key, getattr(project, key)) for key in keys]
-    written = [(key, _lines(part, project.units)) for key, part in found if part is not None]
+    written = [(key, lines(part, project.units)) for key, part in found if part is not None]
     needed = {"squared_up", "center", "binding"}
-    return [f"[{key}]\n{lines}".rstrip() for key, lines in written if lines or key in needed]
+    return [f"[{key}]\n{rows}".rstrip() for key, rows in written if rows or key in needed]
 
 
-def _lines(part: BaseModel, unit: Unit) -> str:
+def lines(part: BaseModel, unit: Unit) -> str:
+    """A part of a project with one line for each of its values.
+
+    Args:
+        part: such as a fabric.
+        unit: the project's unit.
+    """
     return "\n".join(f"{key} = {value}" for key, value in _entries(part, unit))
 
 
