@@ -130,14 +130,6 @@ def test_the_picture_is_as_wide_as_asked_and_as_high_as_said(hand_plan: Plan) ->
     assert picture.high == pytest.approx(72 * pictures.paper_height(figure, 2.5), abs=0.01)
 
 
-def test_a_picture_can_be_fitted_into_a_space(hand_plan: Plan) -> None:
-    """In 5 x 2 in a square piece is limited by its height; in 2 x 9 in by its width."""
-    figure = pictures.finished(hand_plan)
-    width = pictures.width_to_fit(figure, 5.0, 2.0)
-    assert 2.0 == pytest.approx(pictures.paper_height(figure, width), abs=0.01)
-    assert 2.0 == pictures.width_to_fit(figure, 2.0, 9.0)
-
-
 def test_names_with_markup_and_odd_signs_stay_text(hand_plan: Plan) -> None:
     """A fabric called after markup is written as text; signs XML cannot hold are left out."""
     name = "<b>\"Plum\" & 'co'</b>\x00\x0b\ufffe"

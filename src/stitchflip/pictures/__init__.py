@@ -11,7 +11,7 @@ from stitchflip.pictures.cut_plan import cuts
 from stitchflip.pictures.legend_marks import legend
 from stitchflip.pictures.sewing_order import order
 from stitchflip.pictures.sewing_step import step
-from stitchflip.pictures.sheet import paper_height, width_to_fit
+from stitchflip.pictures.sheet import paper_height
 from stitchflip.pictures.square_up import squaring
 from stitchflip.pictures.svg import to_svg
 from stitchflip.pictures.whole_piece import coloring, finished
@@ -29,5 +29,4 @@ __all__ = [
     "squaring",
     "step",
     "to_svg",
-    "width_to_fit",
 ]

@@ -55,29 +55,6 @@ def paper_height(figure: Figure, width_in: float) -> float:
     return lay_out(figure, width_in).high / POINTS_PER_INCH
 
 
-def width_to_fit(figure: Figure, widest_in: float, highest_in: float) -> float:
-    """The largest width at which a figure keeps inside a space on paper.
-
-    Args:
-        figure: what to print.
-        widest_in: width of the space, inches.
-        highest_in: its height, inches.
-
-    Returns:
-        Inches, at most `widest_in`.
-    """
-    if paper_height(figure, widest_in) <= highest_in:
-        return widest_in
-    low, high = min(0.5, widest_in), widest_in
-    for _ in range(12):
-        tried = (low + high) / 2
-        if paper_height(figure, tried) <= highest_in:
-            low = tried
-        else:
-            high = tried
-    return low
-
-
 @lru_cache(maxsize=512)
 def lay_out(figure: Figure, width_in: float) -> Sheet:
     """Measure a figure for one width on paper.

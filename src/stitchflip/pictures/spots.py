@@ -20,22 +20,38 @@ if TYPE_CHECKING:
 _SHARES = (0.5, 0.38, 0.62, 0.25, 0.75, 0.12, 0.88, 0.0, 1.0)
 
 
+class _Placed:
+    """A box with the upright box round it, because most pairs are far apart."""
+
+    __slots__ = ("box", "high", "low")
+
+    def __init__(self, box: Polygon) -> None:
+        self.box = box
+        self.low = (min(x for x, _ in box), min(y for _, y in box))
+        self.high = (max(x for x, _ in box), max(y for _, y in box))
+
+    def touches(self, other: _Placed, gap: float) -> bool:
+        """True when they overlap or come nearer than the gap."""
+        near = all(self.low[k] < other.high[k] + gap and other.low[k] < self.high[k] + gap for k in (0, 1))
+        return near and boxes_touch(self.box, other.box, gap)
+
+
 class Taken:
     """The places that are taken: words, and signs that no word may cover."""
 
     def __init__(self, wide: float, high: float) -> None:
         """An empty sheet of so many points."""
         self._window = (0.0, 0.0, wide, high)
-        self._boxes: list[Polygon] = []
-        self._lines: list[tuple[int, Polygon]] = []
+        self._boxes: list[_Placed] = []
+        self._lines: list[tuple[int, _Placed]] = []
 
     def add(self, box: Polygon) -> None:
         """Nothing else may stand here."""
-        self._boxes.append(box)
+        self._boxes.append(_Placed(box))
 
     def add_line(self, start: Point, end: Point, owner: int = -1) -> None:
         """No words but the line's own may stand on it."""
-        self._lines.append((owner, (start, end)))
+        self._lines.append((owner, _Placed((start, end))))
 
     def keep_inside(self, window: tuple[float, float, float, float]) -> None:
         """Words that look for a place from now on stay inside left, top, right and bottom."""
@@ -43,13 +59,15 @@ class Taken:
 
     def is_free(self, box: Polygon, gap: float = 1.0, owner: int = -2) -> bool:
         """True when a box lies where words may stand, clear of all others and of all lines but its own."""
+        placed = _Placed(box)
         return self.is_clear_of_words(box, gap) and not any(
-            boxes_touch(box, line, gap) for whose, line in self._lines if whose != owner
+            line.touches(placed, gap) for whose, line in self._lines if whose != owner
         )
 
     def is_clear_of_words(self, box: Polygon, gap: float = 1.0) -> bool:
         """True when a box lies where words may stand, clear of all other boxes."""
-        return self.is_inside(box) and not any(boxes_touch(box, other, gap) for other in self._boxes)
+        placed = _Placed(box)
+        return self.is_inside(box) and not any(other.touches(placed, gap) for other in self._boxes)
 
     def is_inside(self, box: Polygon) -> bool:
         """True when a box lies where words may stand."""

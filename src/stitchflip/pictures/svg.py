@@ -33,6 +33,7 @@ _CASING_WIDER = 1.0
 _FRAY = 3.1
 """Distance of the threads that hang from a raw edge, points."""
 _FRAY_LONG = 1.7
+_MARKUP = re.compile('[&<>"]')
 _NO_XML = re.compile("[^\t\n\r\x20-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 
 
@@ -312,7 +313,9 @@ def _tag(name: str, attributes: dict[str, str], inner: str = "") -> str:
 
 
 def _quoted(value: str) -> str:
-    return '"' + _without_markup(value).replace('"', "&quot;") + '"'
+    if _MARKUP.search(value):
+        value = _without_markup(value).replace('"', "&quot;")
+    return f'"{value}"'
 
 
 def _escaped(text: str) -> str:
