@@ -123,7 +123,8 @@ def _refusal(path: Path, error: ErrorDetails, data: Mapping[str, Any], places: P
     if kind == "extra_forbidden":
         return Mistake(places.near(path), key_of(path), f'the unknown key "{_cut(str(path[-1]))}"', _instead(path))
     if kind == "missing":
-        would_do = _MISSING.get(path) or _MISSING.get(path[-1:]) or f"a value for {path[-1]}"
+        usual = "one more entry" if isinstance(path[-1], int) else f"a value for {path[-1]}"
+        would_do = _MISSING.get(path) or _MISSING.get(path[-1:]) or usual
         return Mistake(places.near(path), key_of(path), "nothing", would_do)
     context = error.get("ctx", {})
     wrong = f" ({context['wrong']})" if kind == "refused" and context["wrong"] else ""
@@ -146,9 +147,9 @@ def _would_do(error: ErrorDetails, context: Mapping[str, Any]) -> str:
         case "refused":
             return str(context["would_do"])
         case "greater_than_equal" | "greater_than":
-            return f"{context.get('ge', context.get('gt'))} or more"
+            return f"{context.get('ge', context.get('gt')):g} or more"
         case "less_than_equal" | "less_than":
-            return f"{context.get('le', context.get('lt'))} or less"
+            return f"{context.get('le', context.get('lt')):g} or less"
         case "too_long" | "string_too_long":
             what = "marks" if error["type"] == "string_too_long" else "entries"
             return f"at most {context['max_length']} {what}"

@@ -102,15 +102,15 @@ def read_project(text: str, name: str = "project file") -> Project:
 
 
 def _places(text: str) -> Places:
-    """Where things stand, under the spelling of the file format."""
+    """Where things stand, under the spelling of the file and that of the file format."""
     found = places_in(text)
 
     def of_format(path: tuple[str | int, ...]) -> tuple[str | int, ...]:
         return tuple(SPELLINGS.get(part, part) if isinstance(part, str) else part for part in path)
 
     return Places(
-        {of_format(path): line for path, line in found.line_of.items()},
-        {of_format(path): value for path, value in found.text_of.items()},
+        {of_format(path): line for path, line in found.line_of.items()} | found.line_of,
+        {of_format(path): value for path, value in found.text_of.items()} | found.text_of,
     )
 
 

@@ -118,7 +118,12 @@ def _mended(text: str, error: ValueError) -> _Mended | None:
 def _straight_quotes(line: str, _said: str) -> tuple[str, str] | None:
     """Quotes as a word processor bends them."""
     mended = line.translate(_CURLY)
-    return (mended, f"straight quotes: {mended.strip()}") if mended != line else None
+    return (mended, f"straight quotes: {_without_note(mended)}") if mended != line else None
+
+
+def _without_note(line: str) -> str:
+    """A line without the note behind it."""
+    return re.sub(r"\s+#[^\"]*$", "", line).strip()
 
 
 def _equals(line: str, said: str) -> tuple[str, str] | None:
@@ -127,7 +132,7 @@ def _equals(line: str, said: str) -> tuple[str, str] | None:
     if found is None or "Expected '='" not in said:
         return None
     mended = f"{found[1].rstrip()} ={found[2]}"
-    return mended, f"an equals sign: {mended.strip()}"
+    return mended, f"an equals sign: {_without_note(mended)}"
 
 
 def _quotes(line: str, _said: str) -> tuple[str, str] | None:
@@ -162,7 +167,7 @@ def _joined_key(line: str, said: str) -> tuple[str, str] | None:
     if found is None or "Expected '='" not in said:
         return None
     mended = f"{found[1]}{'_'.join(found[2].split()).lower()}{found[3]}"
-    return mended, f"underscores in the key: {mended.strip()}"
+    return mended, f"underscores in the key: {_without_note(mended)}"
 
 
 def _once(line: str, said: str) -> tuple[str, str] | None:
@@ -187,7 +192,7 @@ def _told(text: str, error: ValueError) -> Mistake:
         found = f"a {bracket} that is never closed: {_shown(lines[at_line - 1])}"
         return Mistake(at_line, _key(lines, at_line), found, f"a {closing} where the list ends")
     if number is None:
-        return Mistake(None, "the file", _shown(said), "a file in the TOML format, such as: name = 'Porch runner'")
+        return Mistake(None, "the file", _shown(said), _advice(said))
     line = lines[number - 1] if number <= len(lines) else ""
     if line.rstrip().endswith("="):
         said = "Invalid value (nothing)"
