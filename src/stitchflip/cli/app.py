@@ -59,17 +59,24 @@ def _ending_with_status(command: Callable[_Given, Status]) -> Callable[_Given, N
     return run
 
 
-@app.callback()
-def _stitchflip(
-    *, version: Annotated[bool, typer.Option("--version", help="Say which version this is.", is_eager=True)] = False
-) -> None:
-    """Nothing of its own; the options that stand before a command."""
-    if version:
+def _say_version(wanted: bool) -> None:  # noqa: FBT001  what typer hands to a callback
+    """Print name and version, and end."""
+    if wanted:
         from stitchflip import __version__
         from stitchflip.cli.screen import write_out
 
         write_out(f"stitchflip {__version__}\n")
-        raise typer.Exit(0)
+        raise typer.Exit(int(Status.DONE))
+
+
+@app.callback()
+def _stitchflip(
+    *,
+    version: Annotated[
+        bool, typer.Option("--version", help="Say which version this is.", callback=_say_version, is_eager=True)
+    ] = False,
+) -> None:
+    """Nothing of its own; the options that stand before a command."""
 
 
 @app.command()
@@ -169,9 +176,11 @@ def pattern(
 def _planned(file: str | None) -> Plan:
     """The plan of the project that is meant."""
     from stitchflip.cli.project_files import open_project
+
+    project = open_project(file)
     from stitchflip.planning import plan as plan_project
 
-    return plan_project(open_project(file))
+    return plan_project(project)
 
 
 def _status_of(made: Plan) -> Status:

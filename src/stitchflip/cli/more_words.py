@@ -24,10 +24,10 @@ def more_facts(plan: Plan) -> Iterator[tuple[str, str]]:
         plan: the plan.
     """
     yield "Time", f"about {_hours(plan.work.hours_low)} to {_hours(plan.work.hours_high)} hours, all told"
-    yield "Thread", f"about {_thread(plan)}, needle and bobbin together; seams {_seams(plan)} in all"
+    yield "Thread", f"about {_thread(plan)}, needle and bobbin together, for {_seams(plan)} of seams"
     yield "Cost", _cost(plan)
-    yield "How sure", "\n".join(_how_sure(plan, fabric) for fabric in plan.fabrics)
-    tips = [f"{fabric.fabric}: {tip.what}" for fabric in plan.fabrics for tip in fabric.tipping_points]
+    yield "How sure", "\n".join(_how_sure(plan, fabric) for fabric in plan.fabrics if fabric.need_in > 0)
+    tips = [tip.what for fabric in plan.fabrics for tip in fabric.tipping_points]
     if tips:
         yield "Tipping points", "\n".join(tips)
     others = [f"{other.way}: {speaker(plan).purchase(other.buy_in)}" for other in plan.backing.others]

@@ -8,6 +8,7 @@ from __future__ import annotations
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from stitchflip.cli.cutting_words import amount, by_letter, counted, what_for
 from stitchflip.lengths import Speaker, Unit
 from stitchflip.piecing.geometry import half_planes
 from stitchflip.piecing.model import EndClass
@@ -18,7 +19,6 @@ from stitchflip.project.model import Ends, Outline, Through
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from stitchflip.cutting.model import FabricPlan, Piece
     from stitchflip.piecing.model import SewnPiece
     from stitchflip.planning.model import Finding, Plan
 
@@ -54,7 +54,8 @@ def size_words(plan: Plan) -> str:
     say = speaker(plan)
     if squared_up.shape is Outline.POLYGON:
         across = 2 * min(side.distance for side in square_up.sides)
-        return f"squared up {say.near(across)} from side to opposite side"
+        corners = f", {say.near(max(square_up.diagonals))} from corner to corner" if square_up.diagonals else ""
+        return f"squared up {say.near(across)} from side to opposite side{corners}"
     size = say.size(*wide_and_long(plan, square_up.wide, square_up.high))
     ends = ", pointed ends" if squared_up.ends is Ends.POINTED else ""
     return f"squared up {size} (wide × long{', point to point' if ends else ''}){ends}"
@@ -113,7 +114,7 @@ def what_to_have(plan: Plan) -> list[tuple[str, str, str, str]]:
     say = speaker(plan)
     rows = [
         (plan.letter_of(fabric.fabric), fabric.fabric, amount(plan, fabric), what_for(plan, fabric))
-        for fabric in plan.fabrics
+        for fabric in sorted(plan.fabrics, key=lambda fabric: by_letter(plan)(fabric.fabric))
     ]
     backing, batting = plan.backing, plan.batting
     names = [row[1] for row in rows]
@@ -141,61 +142,6 @@ def _backing_words(plan: Plan) -> str:
     return f"{_each(plan)}cut {size} (wide × long), {backing.best.way}"
 
 
-def amount(plan: Plan, fabric: FabricPlan) -> str:
-    """How much of a fabric to buy or to have."""
-    say = speaker(plan)
-    if fabric.short_in > 0:
-        return f"short by {say.shortage(fabric.short_in)}"
-    if fabric.buy_in > 0:
-        return say.purchase(fabric.buy_in)
-    return "on hand" if fabric.from_hand else "none"
-
-
-def what_for(plan: Plan, fabric: FabricPlan) -> str:
-    """What a fabric's amount gives: strips of which widths, rows of what height, binding."""
-    say = speaker(plan)
-    parts = [
-        f"{len(strips.strips)} {'strip' if len(strips.strips) == 1 else 'strips'} {say.width(strips.width)} wide"
-        + (" for binding" if strips.is_whole else "")
-        for strips in fabric.strip_plans
-        if strips.strips
-    ]
-    parts += [
-        f"{'a row' if count == 1 else f'{count} rows'} {say.width(height)} high ({names})"
-        for (height, names), count in _counted_rows(fabric)
-    ]
-    return ", ".join(parts)
-
-
-def _counted_rows(fabric: FabricPlan) -> list[tuple[tuple[float, str], int]]:
-    counted: dict[tuple[float, str], int] = {}
-    for row in fabric.rows:
-        names = " and ".join(dict.fromkeys(label.split(" ")[0].lower() for label, _ in row.pieces))
-        counted[row.height, names] = counted.get((row.height, names), 0) + 1
-    return list(counted.items())
-
-
-def becomes(pieces: Iterable[Piece]) -> str:
-    """What pieces of one size become: "strips 1, 2, 18", "center", "binding, joined"."""
-    pieces = list(pieces)
-    steps = [piece.name for piece in pieces if piece.kind == "strip"]
-    names = [piece.name.lower() for piece in pieces if piece.kind == "rectangle"]
-    names += ["binding, joined" for piece in pieces if piece.kind == "binding"]
-    numbered = [name for name in steps if name.isdigit()]
-    names += [f"{name.lower()} strip" for name in steps if not name.isdigit()]
-    if numbered:
-        names.append(f"{'strip' if len(numbered) == 1 else 'strips'} {', '.join(numbered)}")
-    return "; ".join(names)
-
-
-def alike(pieces: Iterable[Piece]) -> list[list[Piece]]:
-    """Pieces of a fabric that are cut to the same size, together, in cutting order."""
-    groups: dict[tuple[float, float, str], list[Piece]] = {}
-    for piece in pieces:
-        groups.setdefault((piece.wide, piece.long, piece.kind), []).append(piece)
-    return list(groups.values())
-
-
 def places_by_round(plan: Plan) -> list[tuple[str, str, str]]:
     """Where you should be: after which strips, seam line to mark, raw edge by tape."""
     say = speaker(plan).bare
@@ -203,11 +149,16 @@ def places_by_round(plan: Plan) -> list[tuple[str, str, str]]:
     for number, strips in groupby(plan.build.strips, key=lambda piece: piece.round):
         same: dict[tuple[str, str], list[SewnPiece]] = {}
         for piece in strips:
-            same.setdefault((say.near(piece.seam_at), say.near(piece.raw_edge_taped)), []).append(piece)
+            same.setdefault((_from_mark(say, piece.seam_at), _from_mark(say, piece.raw_edge_taped)), []).append(piece)
         for (seam, edge), pieces in same.items():
             sides = "" if len(same) == 1 else f", {_listed(dict.fromkeys(piece.side for piece in pieces))}"
             rows.append((f"round {number}{sides} ({_steps(pieces)})", seam, edge))
     return rows
+
+
+def _from_mark(say: Speaker, distance_in: float) -> str:
+    """A distance from the center mark; a line on the far side of the mark is said to be past it."""
+    return say.near(distance_in) if distance_in >= 0 else f"{say.near(-distance_in)} past the mark"
 
 
 def _steps(pieces: list[SewnPiece]) -> str:
@@ -245,9 +196,8 @@ def ends_to_lock(plan: Plan) -> str:
 def unstitched(plan: Plan) -> str:
     """The widest place without stitching, beside what the batting allows."""
     say = speaker(plan)
-    return (
-        f"{say.near(plan.build.widest_gap.diameter)} across (your batting allows {say.near(plan.numbers.widest_gap)})"
-    )
+    gap, allowed = say.near(plan.build.widest_gap.diameter), say.near(plan.numbers.widest_gap)
+    return f"widest unstitched place {gap} across; your batting allows {allowed}"
 
 
 def square_up_lines(plan: Plan) -> list[str]:
@@ -269,7 +219,7 @@ def point_lines(plan: Plan) -> list[str]:
         names = same.setdefault((say.margin(point.to_edge), say.margin(point.shown)), [])
         names.append(point.name.removesuffix(" point"))
     return [
-        f"keep {edge} beyond the {_listed(names)} point, to the trimmed edge; {shown} shows after binding"
+        f"Keep {edge} beyond the {_listed(names)} point, to the trimmed edge; {shown} shows after binding"
         for (edge, shown), names in same.items()
     ]
 
@@ -278,13 +228,14 @@ def binding_words(plan: Plan) -> str:
     """Strips, need and made, what shows on the back, where to start."""
     say, binding = speaker(plan), plan.binding
     how_many = plan.project.how_many
-    count = f"{binding.strips_per_piece} {'strip' if binding.strips_per_piece == 1 else 'strips'}"
+    count = counted(binding.strips_per_piece, "strip")
+    joined = ", joined on the diagonal" if binding.strips_per_piece > 1 else ""
     each = f" for each of {how_many} ({binding.strips} in all)" if how_many > 1 else ""
-    start = f" {_sentence(binding.start_at)}" if binding.start_at else ""
+    start = f" {_sentence(f'start {binding.start_at}')}" if binding.start_at else ""
     return (
-        f"{count}{each} of {binding.fabric} cut {say.width(binding.cut)} wide, joined on the diagonal: "
+        f"{count}{each} of {binding.fabric} cut {say.width(binding.cut)} wide{joined}: "
         f"{say.cut(binding.need)} needed, {say.margin(binding.made)} made. "
-        f"{say.margin(binding.shows_on_back)} shows on the back and passes the stitching by "
+        f"{say.margin(binding.shows_on_back)} shows on the back, passing the stitching by "
         f"{say.margin(binding.passes_stitching)}.{start}"
     )
 
@@ -293,4 +244,4 @@ def backing_words(plan: Plan) -> str:
     """The best way to get the backing."""
     say, best = speaker(plan), plan.backing.best
     remark = f" {_sentence(best.remark)}" if best.remark else ""
-    return f"{plan.backing.fabric}, {best.way}: {say.purchase(best.buy_in)}.{remark}"
+    return f"{_sentence(f'{best.way}: {say.purchase(best.buy_in)} of {plan.backing.fabric}')}{remark}"

@@ -1,6 +1,7 @@
 """The reference pages, made from what the program says of itself, so that they cannot grow stale.
 
-Run `python -m stitchflip.cli.reference docs/reference` to write them again; a test compares.
+Run `python -m stitchflip.cli.reference .` in the project's folder to write them, and the picture of the README, again;
+tests compare.
 """
 
 from __future__ import annotations
@@ -104,11 +105,34 @@ def errors_page() -> str:
 PAGES = {"cli.md": cli_page, "findings.md": findings_page, "errors.md": errors_page}
 """File name -> what makes its text."""
 
+PICTURE_WIDE_IN = 7.5
+"""Width of the README's picture."""
 
-def write_pages(folder: Path) -> None:
-    """Write every reference page into a folder that is there."""
+
+def readme_picture(project_text: str) -> str:
+    """The picture of the README: an example as it will look.
+
+    Args:
+        project_text: the example's project file.
+    """
+    from stitchflip import plan, read_project
+    from stitchflip.pictures import finished, to_svg
+
+    made = plan(read_project(project_text), with_cures=False)
+    return to_svg(finished(made, letters=False), PICTURE_WIDE_IN, made.project.units)
+
+
+def write_pages(root: Path) -> None:
+    """Write every reference page and the README's picture.
+
+    Args:
+        root: the project's folder, with docs and examples.
+    """
     for name, page in PAGES.items():
-        (folder / name).write_text(page(), encoding="utf-8", newline="\n")
+        (root / "docs" / "reference" / name).write_text(page(), encoding="utf-8", newline="\n")
+    example = root / "examples" / "lantern-walk.toml"
+    picture = root / "docs" / "pictures" / "lantern-walk.svg"
+    picture.write_text(readme_picture(example.read_text(encoding="utf-8")), encoding="utf-8", newline="\n")
 
 
 if __name__ == "__main__":

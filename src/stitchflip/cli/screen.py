@@ -8,38 +8,24 @@ from __future__ import annotations
 
 import codecs
 import os
-import re
+import shutil
 import sys
 import unicodedata
 from contextlib import suppress
 from typing import TYPE_CHECKING, TextIO
 
-from stitchflip.lengths import THIN_SPACE, UNIT_SPACE
+from stitchflip.cli.page import glued, laid_out, loose
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from rich.console import Console, RenderableType
+    from stitchflip.cli.page import Laid, Part
 
 WIDEST = 110
 """Longer lines are hard to read, however wide the window."""
 
-_GLUE = "\ue000"
-"""Stands for a space that no line may break at, while the page is laid out."""
-_BEFORE_LAYOUT = str.maketrans({THIN_SPACE: _GLUE, UNIT_SPACE: _GLUE, "\u00a0": _GLUE})
-_CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028\u2029]")
-_TRAILING = re.compile(r"[ \t]+$", re.MULTILINE)
 _SPELLED = {"×": "x", "·": "-", "−": "-", "–": "-", "—": "-", "─": "-", "━": "-", "°": " deg", "…": "...", "→": "->"}
 _ERRORS_NAME = "stitchflip-spelled"
-
-
-def glued(text: str) -> str:
-    """Text ready for layout: no control characters, numbers tied to their units.
-
-    Args:
-        text: any text, such as a fabric's name from a file.
-    """
-    return _CONTROL.sub("", text).translate(_BEFORE_LAYOUT)
 
 
 def _spelled(error: UnicodeError) -> tuple[str, int]:
@@ -82,27 +68,30 @@ def write_out(text: str) -> None:
 
 def complain(text: str) -> None:
     """Write a message to standard error."""
-    plain = "\n".join(_CONTROL.sub("", line) for line in text.splitlines())
-    _write(sys.stderr, plain.translate({ord(THIN_SPACE): " ", ord(UNIT_SPACE): " "}) + "\n")
+    _write(sys.stderr, "".join(f"{loose(glued(line))}\n" for line in text.splitlines()))
 
 
-def show(parts: Iterable[RenderableType]) -> None:
+def show(parts: Iterable[Part]) -> None:
     """Lay parts out one below the other, as wide as the window allows, and write them.
 
     Args:
-        parts: texts and tables.
+        parts: paragraphs and tables.
     """
-    console = _console()
-    with console.capture() as captured:
-        for part in parts:
-            console.print(part)
-    text = captured.get().replace(_GLUE, " ")
-    write_out(text if console.is_terminal else _TRAILING.sub("", text))
+    lines = laid_out(parts, min(shutil.get_terminal_size().columns, WIDEST))
+    if sys.stdout.isatty():
+        write_out(_colored(lines))
+    else:
+        write_out("".join(f"{loose(''.join(cell.text for cell in line)).rstrip()}\n" for line in lines))
 
 
-def _console() -> Console:
+def _colored(lines: Iterable[Laid]) -> str:
+    """The lines with the terminal's codes for colors; `NO_COLOR` and what the terminal can do are respected."""
     from rich.console import Console
+    from rich.text import Text
 
-    console = Console(file=sys.stdout, markup=False, highlight=False, emoji=False)
-    console.width = min(console.width, WIDEST)
-    return console
+    console = Console(markup=False, highlight=False, emoji=False)
+    with console.capture() as captured:
+        for line in lines:
+            text = Text.assemble(*((loose(cell.text), cell.style) for cell in line))
+            console.print(text, no_wrap=True, overflow="ignore", crop=False)
+    return captured.get()

@@ -4,29 +4,26 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from rich.text import Text
-
 from stitchflip.cli import plan_words as words
+from stitchflip.cli.page import Line
 from stitchflip.cli.plan_screen import facts, findings
-from stitchflip.cli.screen import glued
 from stitchflip.planning.as_json import about_squaring_up
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from rich.console import RenderableType
-
+    from stitchflip.cli.page import Part
     from stitchflip.planning.model import Plan
 
 
-def squareup_screen(plan: Plan) -> Iterator[RenderableType]:
+def squareup_screen(plan: Plan) -> Iterator[Part]:
     """Distances, points, diagonals, the folded way, and what to look at.
 
     Args:
         plan: the plan.
     """
     say, square_up = words.speaker(plan), plan.square_up
-    yield Text(glued(f"{plan.project.name} · as planned, by tape, once everything is sewn"), style="bold")
+    yield Line(f"{plan.project.name} · as planned, by tape, once everything is sewn", "bold")
     rows = [
         ("Size", words.size_words(plan)),
         ("Both together", _both_sides(plan)),

@@ -328,7 +328,7 @@ HEAD = """\
 name = {quoted}
 units = "{unit}"                  # "in" or "cm"
 how_many = 1                  # pieces alike, up to 24
-working = "cut first"         # or "trim as you go": sew from the strip in the hand, trim, use the rest next
+way_of_working = "cut first"  # or "trim as you go": sew from the strip in the hand, trim, use the rest next
 
 """
 

@@ -52,7 +52,7 @@ def file_stem(name: str) -> str:
         >>> file_stem("Aunt Ida's Runner, 2nd try")
         'aunt-idas-runner-2nd-try'
     """
-    composed = unicodedata.normalize("NFC", name).casefold().replace("'", "").replace("’", "")
+    composed = unicodedata.normalize("NFC", name).lower().replace("'", "").replace("’", "")
     stem = re.sub(r"[\W_]+", "-", composed).strip("-")
     if not stem:
         raise UsageError(

@@ -1,0 +1,26 @@
+"""The reference pages are what the program says of itself."""
+
+from pathlib import Path
+
+import pytest
+
+from stitchflip.cli.reference import PAGES
+
+REFERENCE = Path(__file__).parents[2] / "docs" / "reference"
+
+
+@pytest.mark.parametrize("name", sorted(PAGES))
+def test_a_reference_page_is_fresh(name: str) -> None:
+    """A page that is stale is written again with `python -m stitchflip.cli.reference .`."""
+    assert PAGES[name]() == (REFERENCE / name).read_text(encoding="utf-8")
+
+
+def test_the_folder_holds_no_other_pages() -> None:
+    """Every page of the reference is made, none is written by hand."""
+    assert set(PAGES) == {page.name for page in REFERENCE.glob("*.md")}
+
+
+def test_every_command_stands_on_the_page() -> None:
+    """The page names the commands a reader looks for."""
+    page = (REFERENCE / "cli.md").read_text(encoding="utf-8")
+    assert [] == [name for name in ("new", "plan", "squareup", "pattern") if f"## stitchflip {name}\n" not in page]
