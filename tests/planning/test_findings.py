@@ -64,20 +64,19 @@ def test_enough_room_is_not_mentioned(draft: Draft) -> None:
 
 
 def test_a_base_smaller_than_the_piece_is_a_stop(draft: Draft) -> None:
-    """Squared up at 16 on a base of 15: short by 1 in, said both ways."""
-    project = draft(squared_up={"wide": "16", "long": "16"})
-    findings = [finding for finding in geometry_findings(see(project)) if finding.code == "base.too-small"]
+    """Squared up at 16 on a base of 15: short by 1 in both ways, said once."""
+    finding = found(draft(squared_up={"wide": "16", "long": "16"}), "base.too-small")
 
-    assert [Severity.STOP] * 2 == [finding.severity for finding in findings]
-    assert [pytest.approx(1.0)] * 2 == [finding.numbers["short_in"] for finding in findings]
+    assert Severity.STOP is finding.severity
+    assert pytest.approx(1.0) == finding.numbers["short_in"]
+    assert "both ways" in finding.what
 
 
 def test_a_center_larger_than_the_base_is_a_stop(draft: Draft) -> None:
     """A 12 in center on point is 16.97 across: on a base of 15 it hangs over by 0.985 each way."""
     project = draft(center={"cut": "12", "turned": 45, "fabric": "Plain"})
-    findings = [finding for finding in geometry_findings(see(project)) if finding.code == "base.center-larger"]
 
-    assert [pytest.approx(0.9853, abs=1e-4)] * 2 == [finding.numbers["over_in"] for finding in findings]
+    assert pytest.approx(0.9853, abs=1e-4) == found(project, "base.center-larger").numbers["over_in"]
 
 
 def test_bare_batting_is_graded_by_where_it_lies(draft: Draft) -> None:

@@ -6,7 +6,7 @@ from math import inf
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import BuildError
-from stitchflip.lengths import Unit
+from stitchflip.lengths import Speaker, Unit
 from stitchflip.piecing.as_sewn import plausible, read_sides, with_short_strips
 from stitchflip.piecing.build import FirstPiece, Label, assemble, bare_left
 from stitchflip.piecing.coverage import adds_cover
@@ -90,6 +90,7 @@ def _sew_all(
     for wanted in wanted_strips(project, names, normals):
         if until and _is_covered(state, frame):
             break
+        _refuse_narrow(project, wanted, state)
         after = sew(state, Flip(wanted.width, side=wanted.side))
         if until and not _helps(after, frame):
             idle += 1
@@ -108,6 +109,21 @@ def _sew_all(
         strips.append(wanted)
         state = _apply_readings(project, after, frame, names, notes)
     return state, strips, notes
+
+
+def _refuse_narrow(project: Project, wanted: Wanted, state: State) -> None:
+    """Say in the maker's unit that a strip is no wider than its two seams."""
+    if wanted.width > 2 * state.seam + TOLERANCE:
+        return
+    say = Speaker(project.units)
+    least = state.seam * 2
+    raise BuildError(
+        what=f"strip {state.step + 1} is cut {say.width(wanted.width)} wide, and its two seams with the fold take "
+        f"{say.shortage(least)}: nothing of it would show",
+        fix=f"Cut it wider than {say.shortage(least)}, or leave it out.",
+        where=f"round {wanted.round}",
+        code="build.strip-too-narrow",
+    )
 
 
 def _helps(after: State, frame: Frame) -> bool:

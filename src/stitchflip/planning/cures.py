@@ -16,9 +16,9 @@ from stitchflip.piecing.coverage import widest_anywhere
 from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.planning.findings.look import GEOMETRY
 from stitchflip.planning.findings.seen import Seen, see
-from stitchflip.planning.model import Change, Cure, Finding, Severity
+from stitchflip.planning.model import Cure, Finding, Severity
 from stitchflip.project.changes import apply_changes
-from stitchflip.project.model import CenterShape, Outline, Runs
+from stitchflip.project.model import CenterShape, Change, Outline, Runs
 from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:

@@ -9,8 +9,7 @@ from stitchflip.cutting.model import FabricPlan, Piece
 from stitchflip.finishing.model import BackingPlan, BasePlan, BattingPlan, BindingPlan, SquareUpPlan
 from stitchflip.forecast.model import WorkEstimate
 from stitchflip.piecing.model import Build, Polygon
-from stitchflip.project.model import Change as Change
-from stitchflip.project.model import Project
+from stitchflip.project.model import Change, Project
 from stitchflip.project.numbers import Numbers
 
 

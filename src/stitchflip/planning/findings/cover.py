@@ -11,7 +11,7 @@ from stitchflip.planning.model import Finding, Severity
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from stitchflip.piecing.model import BareSpot
+    from stitchflip.piecing.model import BareSpot, Polygon
     from stitchflip.planning.findings.seen import Seen
 
 _GRADES = {
@@ -67,27 +67,57 @@ def endless(seen: Seen) -> Iterator[Finding]:
 
 def base_size(seen: Seen) -> Iterator[Finding]:
     """A base too small for the squared-up size, for its spare, or for the first piece."""
-    say, base, build = seen.speaker, seen.base, seen.build
-    for axis, half, word in (((1.0, 0.0), base.wide / 2, "side to side"), ((0.0, 1.0), base.high / 2, "top to bottom")):
-        low, high = extent(build.trim, *axis)
-        room = 2 * half - (high - low)
-        numbers = {"base_in": 2 * half, "needs_in": high - low, "short_in": max(0.0, -room)}
-        if room < -TOLERANCE:
-            what = (
-                f"The squared-up size is larger than the base allows, {word}: before stitching draws it in the piece "
-                f"takes {say.near(high - low)}, and the base is {say.near(2 * half)}; short by {say.shortage(-room)}."
-            )
-            yield Finding("base.too-small", Severity.STOP, what, word, None, (), numbers)
-        elif base.is_given and room < 2 * min(0.25, seen.numbers.reach) - TOLERANCE:
-            what = f"The base has only {say.margin(room / 2)} of spare per side, {word}."
-            yield Finding("base.little-spare", Severity.FIX, what, word, None, (), numbers)
-        if build.first_is_strip:
-            continue
-        first = extent(build.pieces[0].opened, *axis)
-        over = max(-half - first[0], first[1] - half)
-        if over > TOLERANCE:
-            what = f"The center is larger than the base, {word}: it hangs over by {say.shortage(over)}."
-            yield Finding("base.center-larger", Severity.STOP, what, word, 0, (), {"over_in": over})
+    yield from _trim_on_base(seen)
+    if not seen.build.first_is_strip:
+        yield from _center_on_base(seen)
+
+
+def _both_ways(seen: Seen, outline: Polygon) -> list[tuple[float, float, float, str]]:
+    """(room, extent, base, direction) of an outline on the base, side to side and top to bottom."""
+    ways = []
+    for axis, size, word in (
+        ((1.0, 0.0), seen.base.wide, "side to side"),
+        ((0.0, 1.0), seen.base.high, "top to bottom"),
+    ):
+        low, high = extent(outline, *axis)
+        ways.append((min(low + size / 2, size / 2 - high), high - low, size, word))
+    return ways
+
+
+def _directions(short: list[tuple[float, float, float, str]]) -> str:
+    return "both ways" if len(short) == 2 else short[0][3]
+
+
+def _trim_on_base(seen: Seen) -> Iterator[Finding]:
+    say = seen.speaker
+    ways = _both_ways(seen, seen.build.trim)
+    short = [way for way in ways if way[0] < -TOLERANCE]
+    least = min(0.25, seen.numbers.reach)
+    tight = [way for way in ways if seen.base.is_given and -TOLERANCE <= way[0] < least - TOLERANCE]
+    if short:
+        room, needs, has, _ = min(short)
+        where = _directions(short)
+        what = (
+            f"The squared-up size is larger than the base allows, {where}: before stitching draws it in the piece "
+            f"takes {say.near(needs)}, and the base is {say.near(has)}; short by {say.shortage(needs - has)}."
+        )
+        numbers = {"base_in": has, "needs_in": needs, "short_in": needs - has}
+        yield Finding("base.too-small", Severity.STOP, what, where, None, (), numbers)
+    elif tight:
+        room, needs, has, _ = min(tight)
+        where = _directions(tight)
+        what = f"The base has only {say.margin(room)} of spare per side, {where}."
+        numbers = {"base_in": has, "needs_in": needs, "spare_in": room}
+        yield Finding("base.little-spare", Severity.FIX, what, where, None, (), numbers)
+
+
+def _center_on_base(seen: Seen) -> Iterator[Finding]:
+    short = [way for way in _both_ways(seen, seen.build.pieces[0].opened) if way[0] < -TOLERANCE]
+    if short:
+        over = -min(short)[0]
+        where = _directions(short)
+        what = f"The center is larger than the base, {where}: it hangs over by {seen.speaker.shortage(over)}."
+        yield Finding("base.center-larger", Severity.STOP, what, where, 0, (), {"over_in": over})
 
 
 def wide_gap(seen: Seen) -> Iterator[Finding]:
