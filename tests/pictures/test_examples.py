@@ -1,4 +1,4 @@
-"""Every picture of every example: nothing left out, nothing touching, nothing off the sheet."""
+"""Every picture of every example, and of builds nobody has thought of: nothing left out, touching or off the sheet."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 import pytest
+from hypothesis import HealthCheck, given, settings
 
 from stitchflip import pictures
 from stitchflip.pictures.ink import LEAST_CONTRAST, contrast
@@ -17,7 +18,8 @@ from stitchflip.planning import plan
 from stitchflip.planning.model import Plan
 from stitchflip.project import read_project
 from tests.pictures.conftest import EXAMPLES
-from tests.pictures.reader import picture_differences
+from tests.pictures.reader import picture_differences, read_picture
+from tests.strategies import Laid, regular_builds
 
 NAMES = (
     "doorstep",
@@ -161,3 +163,41 @@ def test_the_same_example_gives_the_same_pictures(name: str) -> None:
     for what, figure in figures(planned(name)):
         lay_out.cache_clear()
         assert pictures.to_svg(figure) == pictures.to_svg(anew[what]), what
+
+
+@settings(max_examples=10, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(regular_builds())
+def test_any_build_can_be_drawn(laid: Laid) -> None:
+    """Whatever the way of building: every picture is well-formed, no two words touch, none is off the sheet."""
+    made = plan(laid.project, with_cures=False)
+    for what, figure in figures(made):
+        read_picture(pictures.to_svg(figure))
+        sheet = lay_out(figure, figure.width_in)
+        assert [] == touching(sheet), what
+        assert all(0 <= x <= sheet.wide and 0 <= y <= sheet.high for word in sheet.words for x, y in word.box), what
+
+
+def test_a_piece_of_many_strips_keeps_its_numbers_apart() -> None:
+    """A runner of 121 rows of 1 in: 120 numbered strips and the middle, none touching, most beside the drawing."""
+    text = MANY.format(rounds="\n".join('[[rounds]]\ncut = "1"\nfabric = "Sand"' for _ in range(61)))
+    made = plan(read_project(text), with_cures=False)
+    figure = pictures.order(made)
+    sheet = lay_out(figure, 4.0)
+    assert 121 == len(sheet.words)
+    assert [] == touching(sheet)
+
+
+MANY = """
+name = "Many Strips"
+[squared_up]
+wide = "8"
+long = "60"
+[building]
+way = "rows of strips"
+{rounds}
+[[fabrics]]
+name = "Sand"
+color = "#e8dcc0"
+[binding]
+fabric = "Sand"
+"""

@@ -138,6 +138,16 @@ def test_a_fixed_word_that_runs_off_is_pushed_back() -> None:
     assert max(x for x, _ in word.box) <= sheet.wide
 
 
+def test_a_long_name_is_shortened_before_it_meets_what_is_there() -> None:
+    """A name that would run into the word beside it, or off the sheet, loses its end and says so."""
+    name = Text((0.0, 1.0), "A fabric with a name that goes on and on and on", anchor="start", may_shorten=True)
+    sheet = lay_out(_figure(Text((1.5, 1.0), "taken"), name), 2.0)
+    taken, shortened = sheet.words
+    assert shortened.text.endswith("…")
+    assert shortened.text.startswith("A fabric")
+    assert not boxes_touch(taken.box, shortened.box)
+
+
 def test_text_and_lines_do_not_grow_with_the_picture() -> None:
     """Twice as wide on paper: the same 7.5 pt letters."""
     figure = _figure(Label("7", box(0, 0, 2, 2)))

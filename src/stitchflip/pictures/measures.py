@@ -43,7 +43,7 @@ def fixed_text(item: Text, at: Point, sheet: tuple[float, float]) -> Word:
         across = [corner[0] for corner in corners]
         up = [corner[1] for corner in corners]
         fits = max(across) - min(across) <= sheet[0] - 2 and max(up) - min(up) <= sheet[1] - 2
-        if fits or size <= _SMALLEST:
+        if fits or item.may_shorten or size <= _SMALLEST:
             break
         size -= 0.25
     dx = max(0.0, 1 - min(across)) - max(0.0, max(across) - sheet[0] + 1)

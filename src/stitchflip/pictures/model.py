@@ -88,6 +88,8 @@ class Text:
     """Moved this far on paper, points, y up."""
     may_drop: bool = False
     """True: left out where it would touch other words."""
+    may_shorten: bool = False
+    """True: its end is left out, with "…", where it would touch other words or run off the sheet."""
 
 
 class NoRoom(StrEnum):

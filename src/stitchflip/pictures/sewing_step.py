@@ -179,7 +179,7 @@ def _foot(plan: Plan, new: SewnPiece, low: Point) -> list[Primitive]:
     head = f"{name.capitalize()} {plan.letter_of(new.fabric)}"
     lines: list[Primitive] = [
         Text(low, head, 9.0, anchor="start", bold=True, shift=(0.0, -14.0)),
-        Text(low, new.fabric, 7.5, anchor="start", shift=(0.0, -24.5)),
+        Text(low, new.fabric, 7.5, anchor="start", shift=(0.0, -24.5), may_shorten=True),
     ]
     if new.cut_length > 0 and (new.step or plan.build.first_is_strip):
         lines.append(

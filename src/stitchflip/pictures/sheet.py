@@ -131,9 +131,7 @@ class _Layout:
             self._draw(item)
         for item in items:
             if isinstance(item, Text):
-                word = measures.fixed_text(item, self._map.at(item.at), (self._wide, self._high))
-                if not item.may_drop or self._taken.is_clear_of_words(word.box):
-                    self._write(word)
+                self._write_fixed(item)
         if self._figure.is_cropped:
             self._taken.keep_inside(self._window)
         measured = [item for item in items if isinstance(item, Dimension)]
@@ -202,6 +200,16 @@ class _Layout:
         y = edge if "upper" in inset.corner else self._high - edge - sheet.high
         self._over.append(Nested((x, y), sheet))
         self._taken.add(box((x, y), (x + sheet.wide, y + sheet.high)))
+
+    def _write_fixed(self, item: Text) -> None:
+        """A word whose place the figure has chosen."""
+        word = measures.fixed_text(item, self._map.at(item.at), (self._wide, self._high))
+        rest = item.text
+        while item.may_shorten and len(rest) > 1 and not self._taken.is_clear_of_words(word.box):
+            rest = rest[:-1].rstrip()
+            word = measures.fixed_text(replace(item, text=f"{rest}…"), self._map.at(item.at), (self._wide, self._high))
+        if not item.may_drop or self._taken.is_clear_of_words(word.box):
+            self._write(word)
 
     def _write(self, word: Word) -> None:
         self._words.append(word)
