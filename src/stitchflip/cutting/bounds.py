@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 _MOST_PARTS = 40
 """Highest number of equal parts a strip is thought to be divided into."""
+_MOST_THRESHOLDS = 40
+"""Thresholds tried when there are many different lengths, spread over them."""
 
 
 def fewest_new(task: Task) -> int:
@@ -65,9 +67,9 @@ def _weights(wanted: Sequence[tuple[int, int]], longest: int) -> Iterator[Callab
     parts = range(1, min(_MOST_PARTS, longest // smallest) + 1)
     for part in parts:
         yield _by_parts(part, longest)
-    for size, _ in wanted:
-        if 2 * size <= longest:
-            yield _all_or_nothing(size, longest)
+    short = [size for size, _ in wanted if 2 * size <= longest]
+    for size in short[:: max(len(short) // _MOST_THRESHOLDS, 1)]:
+        yield _all_or_nothing(size, longest)
 
 
 def _plain(size: int) -> int:

@@ -12,8 +12,11 @@ if TYPE_CHECKING:
 
     from stitchflip.cutting.whole import Packing, Pattern, Task
 
-_MOST_LOOKS = 2000
-"""Combinations tried when one strip is filled as full as it goes."""
+_MOST_LOOKS = 4000
+"""Sizes looked at when one strip is filled as full as it goes."""
+
+_MOST_PIECES = 800
+"""With more pieces only the quickest rule is used."""
 
 
 def quick_packings(task: Task) -> Iterator[Packing]:
@@ -25,8 +28,9 @@ def quick_packings(task: Task) -> Iterator[Packing]:
     Yields:
         Packings in which every piece is cut. A rule that runs out of strips yields nothing.
     """
+    is_small = sum(task.demands) <= _MOST_PIECES
     for order in _orders(task):
-        for fill in (_first_fit, _best_fit, _fullest):
+        for fill in (_first_fit, _best_fit, _fullest) if is_small else (_first_fit,):
             packing = fill(task, order)
             if packing is not None:
                 yield packing
@@ -153,12 +157,12 @@ def fullest_pattern(sizes: Sequence[int], left: Sequence[int], largest: int, len
 
     def look(place: int, rest: int) -> None:
         nonlocal best, best_rest, looks
-        looks += 1
         if rest < best_rest:
             best, best_rest = counts.copy(), rest
         if best_rest == 0 or looks > _MOST_LOOKS:
             return
         for size in range(place, len(sizes)):
+            looks += 1
             if sizes[size] <= rest and counts[size] < left[size]:
                 counts[size] += 1
                 look(size, rest - sizes[size])

@@ -25,6 +25,9 @@ def fits_fat_quarter(bought: Bought, numbers: Numbers, unit: Unit) -> bool:
         unit: fat quarters are cut from half yards or from half meters.
     """
     short, long = (side - numbers.fat_quarter_straightening for side in FAT_QUARTER_IN[unit])
+    area = sum(one.wide * one.long * one.count for one in bought.rows.wanted)
+    if area > short * long + 1e-6:
+        return False
     swapped = [Rectangle(one.label, one.long, one.wide, one.count, one.can_turn) for one in bought.rows.wanted]
     rows = lay_in_rows(long, swapped)
     if rows.left_out:
@@ -33,7 +36,8 @@ def fits_fat_quarter(bought: Bought, numbers: Numbers, unit: Unit) -> bool:
     for group in bought.groups:
         if not group.new_strips:
             continue
-        count = None if group.plan.is_whole else group.count_at(long)
+        taken = group.width * sum(piece.length for piece in group.pieces)
+        count = None if group.plan.is_whole or taken > 2 * short * long else group.count_at(long)
         if count is None:
             return False
         stack += count.found * group.width

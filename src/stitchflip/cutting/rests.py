@@ -43,6 +43,8 @@ def with_better_rests(task: Task, packing: Packing) -> Packing:
         task: the problem.
         packing: a packing with as few strips as possible.
     """
+    if len(packing) > _MOST_STRIPS * 4:
+        return packing
     best = min([packing, *quick_packings(task)], key=lambda one: rank(task, one)) if packing else packing
     if not 1 < len(best) <= _MOST_STRIPS or any(kind.count is not None for kind in task.kinds):
         return best

@@ -285,15 +285,14 @@ def _level(usable_width: float, ordered: Sequence[_Lot], *, tightest: bool) -> t
     rows: list[_Open] = []
     for lot in ordered:
         left = lot.count
-        while left:
-            fitting = [row for row in rows if per_row(row.rest, lot.across)]
-            if fitting:
-                row = min(fitting, key=lambda row: row.rest) if tightest else fitting[0]
-            else:
-                row = _Open(lot.height, usable_width, [], lot.turned)
-                rows.append(row)
+        for row in sorted(rows, key=lambda row: row.rest) if tightest else rows:
             count = min(left, per_row(row.rest, lot.across))
             row.add(lot, count)
+            left -= count
+        while left:
+            count = min(left, per_row(usable_width, lot.across))
+            rows.append(_Open(lot.height, usable_width, [], lot.turned))
+            rows[-1].add(lot, count)
             left -= count
     return tuple(row.closed() for row in rows)
 

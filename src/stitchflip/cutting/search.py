@@ -17,6 +17,9 @@ from stitchflip.cutting.whole import Kind, Packing, Pattern, Task
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+_MOST_SIZES = 200
+"""With more different lengths a complete search is hopeless."""
+
 
 class Verdict(Enum):
     """What a complete search found out."""
@@ -49,6 +52,8 @@ def try_out(task: Task, new_strips: int, looks: int) -> Trial:
     Returns:
         The verdict; a "no" is certain.
     """
+    if len(task.sizes) > _MOST_SIZES:
+        return Trial(Verdict.UNDECIDED)
     searcher = _Searcher(task, looks)
     try:
         packing = searcher.run(new_strips)

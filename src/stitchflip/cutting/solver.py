@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 _MOST_PATTERNS = 4000
 _MOST_ARCS = 60_000
+_MOST_SIZES = 200
+"""With more different lengths nobody writes down all patterns."""
 _ROUNDING = 1e-6
 _WASTE = -1
 """Stands for no piece: a step along the strip that is waste."""
@@ -94,6 +96,8 @@ def _bound(task: Task, dual: float) -> int:
 
 def _all_patterns(task: Task) -> list[tuple[int, Pattern]] | None:
     """(kind, pattern) for every pattern into which nothing more fits; None when there are too many."""
+    if len(task.sizes) > _MOST_SIZES:
+        return None
     out: list[tuple[int, Pattern]] = []
     for number, kind in enumerate(task.kinds):
         if kind.count == 0:
@@ -195,6 +199,7 @@ def _arcs(task: Task) -> list[tuple[int, int, int]] | None:
     longest = task.longest
     out: set[tuple[int, int, int]] = set()
     reached = {0}
+    looks = 0
     for size, (length, demand) in enumerate(zip(task.sizes, task.demands, strict=True)):
         new: set[int] = set()
         for start in reached:
@@ -204,9 +209,10 @@ def _arcs(task: Task) -> list[tuple[int, int, int]] | None:
                     break
                 out.add((size, end - length, end))
                 new.add(end)
-            if len(out) > _MOST_ARCS:
-                return None
         reached |= new
+        looks += len(reached)
+        if len(out) > _MOST_ARCS or looks > 20 * _MOST_ARCS:
+            return None
     return sorted(out)
 
 

@@ -21,7 +21,7 @@ from stitchflip.cutting.whole import Kind, Packing, Task, fits, task_of, to_unit
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-TIME_LIMIT_S = 5.0
+TIME_LIMIT_S = 2.0
 """Seconds the exact solver may take before the best plan found is handed out as such."""
 _LOOKS = 8_000
 _MOST_STRIPS_SEARCHED = 120

@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     from stitchflip.project.numbers import Numbers
 
 _LOOKS = 400
+_MOST_PIECES = 2_000
+"""With more pieces only the purchase is looked at: an inch of width is not what decides then."""
 _NOTHING_IN = 1 / 16
 _TOLERANCE = 1e-6
 
@@ -104,6 +106,8 @@ def tipping_points(bought: Bought, numbers: Numbers, unit: Unit) -> tuple[Tippin
         return ()
     teller = _Teller(bought, numbers, Speaker(unit), _Grid.of(unit))
     found = list(teller.of_purchase())
+    if sum(len(group.pieces) for group in bought.groups) + sum(one.count for one in bought.rows.wanted) > _MOST_PIECES:
+        return tuple(found)
     for group in bought.groups:
         if not group.plan.is_whole and group.new_strips and not group.plan.left_out:
             found += [*teller.narrower(group), *teller.wider(group), *teller.longer(group), *teller.shorter(group)]
