@@ -244,7 +244,7 @@ def _walks(task: Task, steps: list[tuple[int, int, int]], values: list[int]) -> 
 
 def _run(model: _Model, time_limit_s: float) -> tuple[list[float] | None, float]:
     """Values of the best solution and the proved bound, one thread, always the same way."""
-    import highspy  # type: ignore[import-untyped]
+    import highspy  # type: ignore[import-untyped]  # ships no types
     import numpy as np
 
     highs = highspy.Highs()
