@@ -6,7 +6,7 @@ from math import sqrt
 
 import pytest
 
-from stitchflip.pictures.fonts import width_pt
+from stitchflip.pictures.fonts import drawn, width_pt
 from stitchflip.pictures.hatches import COUNT, HATCHES
 from stitchflip.pictures.ink import CASING, INK, contrast, is_dark, luminance, pale
 from stitchflip.pictures.model import Area, Begin, Dimension, Figure, Label, Margins, Text
@@ -25,6 +25,15 @@ def _figure(*items: Area | Dimension | Label | Text, margins: Margins = PLAIN) -
 def test_a_word_is_as_wide_as_its_letters() -> None:
     """Figures are 497 thousandths wide in the regular weight of the family (its metrics file): four at 10 pt 19.88."""
     assert 19.88 == pytest.approx(width_pt("1234", 10.0))
+
+
+def test_sixteenths_are_built_like_the_fractions_that_have_a_sign() -> None:
+    """3 5/16 becomes one figure and a small fraction; what only looks like one stays (dates, ratios of three)."""
+    assert ("3⁵⁄₁₆ in", "¹⁵⁄₁₆", "1/2/3", "100/200") == tuple(
+        map(drawn, ("3\u20095/16 in", "15/16", "1/2/3", "100/200"))
+    )
+    # Metrics file: figure 497, small figures 367 each, fraction bar 86.
+    assert (497 + 367 + 86 + 2 * 367) / 100 == pytest.approx(width_pt("3\u20095/16", 10.0))
 
 
 def test_a_box_fits_where_the_room_is_shrunk_by_it() -> None:

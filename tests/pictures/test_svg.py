@@ -46,6 +46,8 @@ ATTRIBUTES = {
     "font-weight",
     "height",
     "id",
+    "lengthAdjust",
+    "textLength",
     "patternTransform",
     "patternUnits",
     "r",
@@ -137,6 +139,14 @@ def test_names_with_markup_and_odd_signs_stay_text(hand_plan: Plan) -> None:
     svg = pictures.to_svg(pictures.finished(replace(hand_plan, project=project)))
     assert "<b>" not in svg
     assert "<b>\"Plum\" & 'co'</b>, bound" == read_picture(svg).title
+
+
+def test_words_keep_their_room_in_another_font(hand_plan: Plan) -> None:
+    """The length of every longer word is written down: by the metrics file "center C" is 7.5 pt bold and plain."""
+    svg = pictures.to_svg(pictures.order(hand_plan), 3.0)
+    (length,) = re.findall(r'<text [^>]*textLength="([0-9.]+)"[^>]*>center', svg)
+    # Bold c 467, e 518, n 572, t 383, e 518, r 398; plain space 200, C 571: thousandths of the size.
+    assert (467 + 518 + 572 + 383 + 518 + 398 + 200 + 571) * 7.5 / 1000 == pytest.approx(float(length), abs=0.01)
 
 
 def test_pictures_on_one_page_do_not_share_ids(hand_plan: Plan) -> None:

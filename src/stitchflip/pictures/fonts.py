@@ -7,6 +7,7 @@ family that is shipped (Source Sans Pro, SIL Open Font License) are kept here as
 
 from __future__ import annotations
 
+import re
 from importlib import import_module
 from importlib.util import find_spec
 
@@ -26,6 +27,9 @@ _PACKAGE = "font_source_sans_pro"
 _UNKNOWN = 560
 """Thousandths of the size for a sign that is not in the table."""
 
+_FRACTION = re.compile(r"(?:(?<=\d)\u2009)?(?<![\d/])(\d{1,2})/(\d{1,2})(?![\d/])")
+_RAISED = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
+_LOWERED = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 _THIN_SPACE = "\u2009"
 _NARROW_SPACE = "\u202f"
 
@@ -38,8 +42,20 @@ def font_folder() -> str | None:
 
 
 def drawn(text: str) -> str:
-    """The text as it is set: the thin space, which the family lacks, becomes the narrow one it has."""
-    return text.replace(_THIN_SPACE, _NARROW_SPACE)
+    """The text as it is set.
+
+    Fractions of sixteenths are built of small figures like those that have a sign of their own; the thin space,
+    which the family lacks, becomes the narrow one it has, and before a built fraction none is needed.
+
+    Example:
+        >>> drawn("3\u20095/16 in"), drawn("2½ in")
+        ('3⁵⁄₁₆ in', '2½ in')
+    """
+    return _FRACTION.sub(_built, text).replace(_THIN_SPACE, _NARROW_SPACE)
+
+
+def _built(found: re.Match[str]) -> str:
+    return f"{found[1].translate(_RAISED)}\u2044{found[2].translate(_LOWERED)}"
 
 
 def width_pt(text: str, size_pt: float, *, is_bold: bool = False) -> float:
@@ -63,6 +79,7 @@ def width_pt(text: str, size_pt: float, *, is_bold: bool = False) -> float:
 
 # Advance width in thousandths of the size: signs of that width.
 _REGULAR = {
+    86: "\u2044",
     125: "\u202f",
     200: " ",
     202: "\u00a0",
@@ -86,7 +103,7 @@ _REGULAR = {
     350: "/\\",
     362: "ŀ",
     365: "º",
-    367: "²³¹",
+    367: "²³¹⁰⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉",
     418: "*",
     419: "sśŝşš",
     423: "®",
@@ -163,6 +180,7 @@ _REGULAR = {
 }
 
 _BOLD = {
+    96: "\u2044",
     125: "\u202f",
     200: " ",
     208: "\u00a0",
@@ -183,7 +201,7 @@ _BOLD = {
     359: "ª",
     365: "°",
     373: "º",
-    376: "²³¹",
+    376: "²³¹⁰⁴⁵⁶⁷⁸⁹₀₁₂₃₄₅₆₇₈₉",
     383: "tţťŧ",
     398: "rŕŗř",
     443: "sśŝşš",

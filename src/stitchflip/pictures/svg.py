@@ -13,7 +13,7 @@ from stitchflip.pictures.fonts import CSS_FAMILIES, drawn
 from stitchflip.pictures.hatches import COUNT, CUT_AWAY, CUT_AWAY_HATCH, HATCHES, Hatch
 from stitchflip.pictures.ink import HALO, INK, PAPER, is_dark
 from stitchflip.pictures.model import Dash, Figure, Pen
-from stitchflip.pictures.paper import POINTS_PER_INCH, Mark, Nested, Shape, Sheet, Sign, Word
+from stitchflip.pictures.paper import POINTS_PER_INCH, Mark, Nested, Shape, Sheet, Sign, Word, text_width
 from stitchflip.pictures.sheet import lay_out
 
 if TYPE_CHECKING:
@@ -30,6 +30,7 @@ _DASHES = {
     Dash.TRIM: "6.5 2.6",
 }
 _CASING_WIDER = 1.0
+_FEW_LETTERS = 2
 _FRAY = 3.1
 """Distance of the threads that hang from a raw edge, points."""
 _FRAY_LONG = 1.7
@@ -251,6 +252,10 @@ def _word(word: Word) -> str:
         "x": _n(word.at[0]),
         "y": _n(word.at[1]),
     }
+    if len(word.text + word.tail) > _FEW_LETTERS:
+        # In another font the words keep their room.
+        wide = text_width(word.text, word.tail, word.size, is_bold=word.bold)
+        attributes |= {"lengthAdjust": "spacingAndGlyphs", "textLength": _n(wide)}
     if word.bold:
         attributes["font-weight"] = "bold"
     if word.angle:
