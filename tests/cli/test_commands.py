@@ -195,9 +195,35 @@ def test_a_reader_that_goes_away_is_no_error(porch: Path) -> None:
     assert 0 == process.wait()
 
 
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="this system has no device that is always full")
+@pytest.mark.parametrize("more", [(), ("--json",)])
+def test_an_answer_that_finds_no_room_is_explained(more: tuple[str, ...], porch: Path) -> None:
+    """A full disk behind `>` is said in words, with status 2."""
+    with Path("/dev/full").open("wb") as full:
+        done = subprocess.run(
+            [sys.executable, "-c", "from stitchflip.cli import run; run()", "plan", porch.name, *more],
+            cwd=porch.parent,
+            stdout=full,
+            stderr=subprocess.PIPE,
+            check=False,
+        )
+    assert 2 == done.returncode
+    assert b"could not be written" in done.stderr
+    assert b"Traceback" not in done.stderr
+
+
+def test_no_standard_output_at_all_is_no_error(porch: Path) -> None:
+    """A program started without standard output (`>&-`) still ends with its status."""
+    code = "import sys; sys.stdout = None; from stitchflip.cli import run; run()"
+    done = subprocess.run(
+        [sys.executable, "-c", code, "plan", porch.name], cwd=porch.parent, capture_output=True, check=False
+    )
+    assert (0, b"") == (done.returncode, done.stderr)
+
+
 def test_a_small_thing_is_planned_without_the_heavy_libraries(porch: Path) -> None:
-    """Polygon, solver, typesetting and numeric libraries stay out of `stitchflip plan`."""
-    heavy = ("numpy", "shapely", "typst", "highspy")
+    """Polygon, solver, typesetting, numeric and terminal libraries stay out of `stitchflip plan` in a pipe."""
+    heavy = ("numpy", "shapely", "typst", "highspy", "rich")
     code = (
         "import sys\nfrom stitchflip.cli import run\n"
         "try:\n    run()\nexcept SystemExit as end:\n"

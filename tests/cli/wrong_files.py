@@ -63,7 +63,7 @@ def changed(old: str, new: str) -> bytes:
 
 
 UNREADABLE = (
-    Wrong("missing file", None, 3, ("there is no file", "stitchflip new")),
+    Wrong("missing file", None, 3, ("porch.toml: there is no file of this name", "stitchflip new")),
     Wrong("empty file", b"", 3, ("squared_up", "fabrics", "binding")),
     Wrong("broken TOML", changed('wide = "12"', 'wide = "12'), 3, ("line 10",)),
     Wrong("a key twice", changed('wide = "12"', 'wide = "12"\nwide = "13"'), 3, ("line 11",)),

@@ -5,6 +5,7 @@ from __future__ import annotations
 import unicodedata
 from contextlib import suppress
 from pathlib import Path
+from shlex import quote
 
 from stitchflip.cli.screen import write_out
 from stitchflip.cli.starters import file_stem, starter_text, way_named
@@ -33,8 +34,6 @@ def start_project(name: str, way: str, units: str) -> None:
     text = starter_text(title, way_named(way), _unit_named(units))
     path = folder / f"{file_stem(title)}.toml"
     _write_new(path, text)
-    from shlex import quote
-
     write_out(f"Wrote {path}\nChange its numbers as you like, then: stitchflip plan {quote(str(path))}\n")
 
 
@@ -44,13 +43,13 @@ def _folder_and_title(name: str) -> tuple[Path, str]:
     title = unicodedata.normalize("NFC", path.name.removesuffix(".toml")).strip()
     if not title or len(title) > _LONGEST_NAME or not title.isprintable():
         raise UsageError(
-            what=f"the name {title[:40]!r} is {'too long' if len(title) > _LONGEST_NAME else 'no name'}",
+            what=f"The name {title[:40]!r} is {'too long' if len(title) > _LONGEST_NAME else 'no name'}",
             fix=f'Give a name of 1 to {_LONGEST_NAME} characters, such as "Porch runner".',
             code="usage.no-name",
         )
     if not path.parent.is_dir():
         raise UsageError(
-            what=f"there is no folder {path.parent}",
+            what=f"There is no folder {path.parent}",
             fix="Make the folder first, or give the name alone to start the project here.",
             code="usage.no-folder",
         )
@@ -81,13 +80,15 @@ def _write_new(path: Path, text: str) -> None:
                 raise
     except FileExistsError as error:
         raise UsageError(
-            what=f"{path} is there already, and a new project never writes over a file",
-            fix=f"Give another name, or see what is in it: stitchflip plan {path}",
+            what="this file is there already, and a new project never writes over one",
+            fix=f"Give another name, or see what is in it: stitchflip plan {quote(str(path))}",
+            where=str(path),
             code="usage.file-exists",
         ) from error
     except OSError as error:
         raise UsageError(
-            what=f"{path} cannot be written ({error.strerror or error})",
+            what=f"the file cannot be written ({error.strerror or error})",
             fix="Go to a folder you may write in, or give a shorter name.",
+            where=str(path),
             code="usage.cannot-write",
         ) from error

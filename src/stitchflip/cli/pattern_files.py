@@ -130,15 +130,17 @@ def write_all(folder: Path, files: Mapping[str, bytes]) -> list[Path]:
     """
     if folder.exists() and not folder.is_dir():
         raise UsageError(
-            what=f"{folder} is a file, so nothing can be put into it",
+            what="this is a file, so nothing can be put into it",
             fix="Give another folder with --out.",
+            where=str(folder),
             code="usage.out-is-a-file",
         )
     in_the_way = [folder / name for name in files if (folder / name).is_dir()]
     if in_the_way:
         raise UsageError(
-            what=f"{in_the_way[0]} is a folder, where a file of the pattern should go",
+            what="this is a folder, where a file of the pattern should go",
             fix="Give another folder with --out, or move that one away.",
+            where=str(in_the_way[0]),
             code="usage.folder-in-the-way",
         )
     made = _make_folders(folder)
@@ -169,7 +171,7 @@ def _make_folders(folder: Path) -> list[Path]:
 
 def _cannot_write(folder: Path, error: OSError) -> UsageError:
     return UsageError(
-        what=f"nothing was written to {folder} ({error.strerror or error})",
+        what=f"Nothing was written to {folder} ({error.strerror or error})",
         fix="Make room or give another folder with --out; what was there is as it was.",
         code="usage.cannot-write",
     )

@@ -96,19 +96,26 @@ def _bytes_of(path: Path) -> bytes:
 
     if path.is_dir():
         raise ProjectFileError(
-            what=f"{path} is a folder, not a project file", fix=_fix_for_folder(path), code="project.is-a-folder"
+            what="this is a folder, not a project file",
+            fix=_fix_for_folder(path),
+            where=str(path),
+            code="project.is-a-folder",
         )
     try:
         with path.open("rb") as file:
             return file.read(LARGEST_FILE + 1)
     except FileNotFoundError as error:
         raise ProjectFileError(
-            what=f"there is no file {path}", fix=_fix_for_missing(path), code="project.no-such-file"
+            what="there is no file of this name",
+            fix=_fix_for_missing(path),
+            where=str(path),
+            code="project.no-such-file",
         ) from error
     except OSError as error:
         raise ProjectFileError(
-            what=f"{path} cannot be opened ({error.strerror or error})",
+            what=f"the file cannot be opened ({error.strerror or error})",
             fix="Check that the file may be read and its disk is there.",
+            where=str(path),
             code="project.cannot-open",
         ) from error
 

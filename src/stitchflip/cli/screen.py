@@ -48,17 +48,25 @@ def _spelled(error: UnicodeError) -> tuple[str, int]:
 codecs.register_error(_ERRORS_NAME, _spelled)
 
 
-def _write(stream: TextIO, text: str) -> None:
-    """Write everything, or nothing more once the reader has gone."""
+def _write(stream: TextIO | None, text: str) -> None:
+    """Write everything, or nothing more once the reader has gone.
+
+    Raises:
+        OSError: If there is no room for it.
+    """
+    if stream is None:
+        return
     reconfigure = getattr(stream, "reconfigure", None)
     if reconfigure is not None:
         reconfigure(errors=_ERRORS_NAME)
     try:
         stream.write(text)
         stream.flush()
-    except BrokenPipeError:
+    except OSError as error:
         with suppress(OSError, ValueError):
             os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+        if not isinstance(error, BrokenPipeError):
+            raise
 
 
 def write_out(text: str) -> None:
@@ -67,8 +75,9 @@ def write_out(text: str) -> None:
 
 
 def complain(text: str) -> None:
-    """Write a message to standard error."""
-    _write(sys.stderr, "".join(f"{loose(glued(line))}\n" for line in text.splitlines()))
+    """Write a message to standard error, if it can be written."""
+    with suppress(OSError):
+        _write(sys.stderr, "".join(f"{loose(glued(line))}\n" for line in text.splitlines()))
 
 
 def show(parts: Iterable[Part]) -> None:
@@ -78,7 +87,7 @@ def show(parts: Iterable[Part]) -> None:
         parts: paragraphs and tables.
     """
     lines = laid_out(parts, min(shutil.get_terminal_size().columns, WIDEST))
-    if sys.stdout.isatty():
+    if sys.stdout is not None and sys.stdout.isatty():
         write_out(_colored(lines))
     else:
         write_out("".join(f"{loose(''.join(cell.text for cell in line)).rstrip()}\n" for line in lines))

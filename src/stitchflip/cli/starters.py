@@ -56,7 +56,7 @@ def file_stem(name: str) -> str:
     stem = re.sub(r"[\W_]+", "-", composed).strip("-")
     if not stem:
         raise UsageError(
-            what=f'the name "{name}" has no letter or digit to make a file name of',
+            what=f'The name "{name}" has no letter or digit to make a file name of',
             fix='Give a name such as "Table runner".',
             code="usage.no-name",
         )

@@ -10,6 +10,7 @@ import os
 import platform
 import sys
 import traceback
+from contextlib import suppress
 from enum import IntEnum
 from typing import TYPE_CHECKING, TypeVar
 
@@ -79,13 +80,21 @@ def saying_errors(work: Callable[[], _Answer], *, as_json: bool = False) -> _Ans
         status = status_of(error)
         document = _as_json(error, status)
         words = _fault_words(error) if status is Status.OUR_FAULT else _words(error)
+    except OSError as error:
+        full = UsageError(
+            what=f"The answer could not be written ({error.strerror or error})",
+            fix="Make room where it should go, or send it somewhere else.",
+            code="usage.cannot-write",
+        )
+        status, document, words = Status.USAGE, _as_json(full, Status.USAGE), _words(full)
     except Exception as error:  # noqa: BLE001  the last line of defense: no traceback reaches the maker
         status = Status.OUR_FAULT
         document = {"errors": [{"code": "fault", "what": str(error), "fix": "", "where": ""}], "exit_status": 70}
         words = _fault_words(error)
     complain(words)
     if as_json:
-        write_out(json.dumps(document, ensure_ascii=False, indent=2) + "\n")
+        with suppress(OSError):
+            write_out(json.dumps(document, ensure_ascii=False, indent=2) + "\n")
     raise Refused(status)
 
 
