@@ -95,7 +95,7 @@ def test_a_strip_cut_too_short_leaves_what_the_painter_finds(laid: Laid, data: s
     script = script_of(laid.project, laid.numbers)
     step = data.draw(st.integers(1, len(script.strips)))
     start, end = paint(script).pieces[step].full
-    assume(end - start < 60)  # a free end has no full length to be short of
+    assume(laid.project.center is not None)  # rows have free ends, and no full length to be short of
     long = Length.of_inches((end - start) * data.draw(st.integers(2, 7)) / 8)
     inside = data.draw(st.sampled_from([None, 0.0, 0.25]))
     from_start = None if inside is None else Length.of_inches(inside * (end - start - long.inches))

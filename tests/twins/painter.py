@@ -312,7 +312,7 @@ def _held(script: Script, piece: PaintedStrip, at: Point, pieces: list[PaintedSt
 def _raw_edges(script: Script, pieces: list[PaintedStrip]) -> list[tuple[int, LineString]]:
     """Edges of upper strips that show with earlier fabric just outside them, other than their seam lines."""
     found: list[tuple[int, LineString]] = []
-    trim = Area(script.trim)
+    trim = Area(script.trim).buffer(-2 * NUDGE)  # an edge along the trim line itself does not show
     for index, piece in enumerate(pieces[1:], start=1):
         if not counts(piece.kept):
             continue
