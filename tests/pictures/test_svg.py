@@ -144,7 +144,7 @@ def test_names_with_markup_and_odd_signs_stay_text(hand_plan: Plan) -> None:
 def test_words_keep_their_room_in_another_font(hand_plan: Plan) -> None:
     """The length of every longer word is written down: by the metrics file "center C" is 7.5 pt bold and plain."""
     svg = pictures.to_svg(pictures.order(hand_plan), 3.0)
-    (length,) = re.findall(r'<text [^>]*textLength="([0-9.]+)"[^>]*>center', svg)
+    (length,) = re.findall(r'<text [^>]*textLength="([0-9.]+)"[^>]*>(?:<tspan[^>]*>)?center', svg)
     # Bold c 467, e 518, n 572, t 383, e 518, r 398; plain space 200, C 571: thousandths of the size.
     assert (467 + 518 + 572 + 383 + 518 + 398 + 200 + 571) * 7.5 / 1000 == pytest.approx(float(length), abs=0.01)
 
@@ -174,6 +174,17 @@ def test_the_typesetter_keeps_every_word_of_every_picture(hand_plan: Plan, sand_
         plain = re.sub(r"\s+", "", text)
         missing = [word for word in read_picture(svg).words if re.sub(r"\s+", "", word) not in plain]
         assert [] == missing, name
+
+
+def test_number_and_letter_are_printed_apart(hand_plan: Plan) -> None:
+    """Typeset, the C of "center C" begins an r (398 thousandths) and a space (200) behind the r, give or take kerning."""
+    svg = pictures.to_svg(pictures.order(hand_plan), 3.0)
+    at: list[tuple[str, float]] = []
+    page = PdfReader(BytesIO(_typeset(svg, "pdf"))).pages[0]
+    page.extract_text(visitor_text=lambda text, place, _tm, _font, _size: at.append((text.strip(), place[4])))
+    signs = [(sign, x) for sign, x in at if sign]
+    assert list("centerC") == [sign for sign, _ in signs[:7]]
+    assert (398 + 200) * 7.5 / 1000 == pytest.approx(signs[6][1] - signs[5][1], abs=0.4)
 
 
 def test_the_shipped_font_is_installed() -> None:

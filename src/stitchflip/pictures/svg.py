@@ -256,13 +256,15 @@ def _word(word: Word) -> str:
         # In another font the words keep their room.
         wide = text_width(word.text, word.tail, word.size, is_bold=word.bold)
         attributes |= {"lengthAdjust": "spacingAndGlyphs", "textLength": _n(wide)}
-    if word.bold:
-        attributes["font-weight"] = "bold"
     if word.angle:
         attributes["transform"] = f"rotate({_n(-word.angle)} {_n(word.at[0])} {_n(word.at[1])})"
     inner = _escaped(drawn(word.text))
     if word.tail:
-        inner += f' <tspan font-weight="normal">{_escaped(drawn(word.tail))}</tspan>'
+        # Two spans side by side: a span inside bold text loses its space where text is fitted to a length.
+        weight = ' font-weight="bold"' if word.bold else ""
+        inner = f"<tspan{weight}>{inner}</tspan><tspan> {_escaped(drawn(word.tail))}</tspan>"
+    elif word.bold:
+        attributes["font-weight"] = "bold"
     if word.halo:
         attributes |= {"stroke": HALO, "stroke-linejoin": "round", "stroke-width": "2.2", "style": "paint-order:stroke"}
     return _tag("text", attributes, inner)
