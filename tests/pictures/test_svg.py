@@ -177,7 +177,7 @@ def test_the_typesetter_keeps_every_word_of_every_picture(hand_plan: Plan, sand_
 
 
 def test_number_and_letter_are_printed_apart(hand_plan: Plan) -> None:
-    """Typeset, the C of "center C" begins an r (398 thousandths) and a space (200) behind the r, give or take kerning."""
+    """Typeset, the C of "center C" begins an r (398) and a space (200 thousandths) behind the r, but for kerning."""
     svg = pictures.to_svg(pictures.order(hand_plan), 3.0)
     at: list[tuple[str, float]] = []
     page = PdfReader(BytesIO(_typeset(svg, "pdf"))).pages[0]
