@@ -104,7 +104,7 @@ def pauses_of(teller: Teller) -> Pauses:
     strips = teller.strips
     ends = [
         one.step
-        for one, after in zip(strips, (*strips[1:], None), strict=True)
+        for one, after in zip(strips, (*strips[1:], None)[: len(strips)], strict=True)
         if after is None or after.round != one.round
     ]
     is_rows = teller.project.building.way is Way.ROWS

@@ -228,9 +228,8 @@ class _Writer:
         total = ", ".join(self.words(cell) for cell in table.total)
         title = _text(table.title) if table.title else "none"
         breaks = "true" if len(table.rows) > LONGEST_TABLE else "false"
-        return (
-            f"tab({title}, ({columns},), ({aligns},), ({head},), ({cells},), ({total}{',' if total else ''}), {breaks})"
-        )
+        body, foot = (f"({inner},)" if inner else "()" for inner in (cells, total))
+        return f"tab({title}, ({columns},), ({aligns},), ({head},), {body}, {foot}, {breaks})"
 
     def _cell(self, cell: Words | Swatch) -> str:
         if isinstance(cell, Swatch):
