@@ -92,7 +92,7 @@ class _Asked:
     @classmethod
     def of(cls, fabric: Fabric, pieces: Sequence[Piece], working: Working, width: float, longest: float) -> _Asked:
         rectangles = [
-            Rectangle(piece.name, piece.wide, piece.long, piece.count, piece.can_turn and not fabric.one_way)
+            Rectangle(piece.name, *piece.takes, piece.count, piece.can_turn and not fabric.one_way)
             for piece in pieces
             if piece.kind == "rectangle"
         ]

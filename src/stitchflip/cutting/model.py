@@ -33,6 +33,13 @@ class Piece:
     """Finished size as text, for the list."""
     can_turn: bool = True
     cut_first: bool = True
+    window: tuple[float, float] | None = None
+    """Fabric it takes, wide and long, when it is cut on the slant from upright fabric; None: as wide and long."""
+
+    @property
+    def takes(self) -> tuple[float, float]:
+        """Fabric it takes, wide and long."""
+        return self.window or (self.wide, self.long)
 
 
 @dataclass(frozen=True, slots=True)

@@ -72,15 +72,27 @@ def _fitted(document: Document, paper: Paper) -> bytes:
     """Source text of the document, drawn together as far as it must be."""
     if document.fit is Fit.PAGES:
         return source(document, paper).encode()
-    for tightness in _STEPS:
-        text = source(document, paper, tightness)
-        if _pages(text) == 1:
-            return text.encode()
+    if _is_one_page(document, paper, 0):
+        return source(document, paper).encode()
+    overflows, fits = 0, len(_STEPS)
+    while fits - overflows > 1:
+        tried = (fits + overflows) // 2
+        if _is_one_page(document, paper, tried):
+            fits = tried
+        else:
+            overflows = tried
+    if fits < len(_STEPS):
+        return source(document, paper, _STEPS[fits]).encode()
     raise PublishError(
         what=f'the {document.kind.lower()} of "{document.name}" does not fit one page',
         fix="Print the pattern, which takes as many pages as it needs.",
         code="publish.more-than-one-page",
     )
+
+
+def _is_one_page(document: Document, paper: Paper, step: int) -> bool:
+    """Whether the document fits one page at one of the settings."""
+    return _pages(source(document, paper, _STEPS[step])) == 1
 
 
 def _pages(text: str) -> int:

@@ -158,7 +158,7 @@ def _sides_without_picture(document: Document) -> Iterator[str]:
 
 
 def _spelling(document: Document, plan: Plan) -> Iterator[str]:
-    own = (plan.project.name, plan.project.about, plan.project.edition, plan.project.date)
+    own = (plan.project.name, plan.project.about, f"edition {plan.project.edition}", plan.project.date)
     for block in walk(document.blocks):
         for said in texts(block):
             text = plain(said)

@@ -88,6 +88,7 @@ def binding_line(teller: Teller) -> Words:
     each = " for each piece" if teller.is_several else ""
     joins = ", diagonal joins" if binding.strips_per_piece > 1 else ""
     return words(
+        f"{teller.say.near(binding.perimeter)} round the edge, ",
         strong(f"{teller.say.cut(binding.need)} needed, {teller.say.margin(binding.made)} made"),
         f"{each} ({counted(binding.strips_per_piece, 'strip')} cut {teller.say.width(binding.cut)} wide{joins}); "
         f"{corner_words(teller)}.",

@@ -186,6 +186,11 @@ def center_cut(project: Project, raw: Polygon) -> tuple[float, float]:
     return min(boxes, key=lambda size: round(size[0] * size[1], 6))
 
 
+def is_slanted(turned: float) -> bool:
+    """True when a piece turned by so many degrees lies off the straight grain by more than one."""
+    return min(turned % 90, 90 - turned % 90) > 1
+
+
 def _center_shape(center: Center, scale: float) -> Polygon:
     match center.shape:
         case CenterShape.SQUARE:

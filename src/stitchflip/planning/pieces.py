@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.model import Piece
-from stitchflip.lengths import Speaker
-from stitchflip.piecing.shapes import center_cut
+from stitchflip.lengths import Rounding, Speaker, round_to
+from stitchflip.piecing.geometry import extent
+from stitchflip.piecing.shapes import center_cut, is_slanted
 from stitchflip.project.model import CenterShape, Working
 
 if TYPE_CHECKING:
     from stitchflip.finishing.model import BindingPlan
-    from stitchflip.piecing.model import Build, SewnPiece
+    from stitchflip.piecing.model import Build, Polygon, SewnPiece
     from stitchflip.project.model import Project
     from stitchflip.project.numbers import Numbers
 
@@ -73,6 +74,7 @@ def _strip(project: Project, numbers: Numbers, strip: SewnPiece, speaker: Speake
 
 def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speaker) -> Piece:
     wide, long = center_cut(project, first.opened)
+    window = _window(project, numbers, first.opened)
     inset = 2 * numbers.seam
     return Piece(
         name="Center",
@@ -82,7 +84,18 @@ def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speak
         kind="rectangle",
         finished=speaker.size(wide - inset, long - inset) if _is_four_sided(project) else "",
         can_turn=not _is_one_way(project, first.fabric),
+        window=window,
     )
+
+
+def _window(project: Project, numbers: Numbers, raw: Polygon) -> tuple[float, float] | None:
+    """Upright rectangle of fabric for a one-way center that lies slanted: its print must stay upright."""
+    center = project.center
+    if center is None or not _is_one_way(project, center.fabric) or not is_slanted(center.turned):
+        return None
+    (left, right), (low, high) = extent(raw, 1, 0), extent(raw, 0, 1)
+    step = numbers.round_cuts_to
+    return round_to(right - left, step, Rounding.UP), round_to(high - low, step, Rounding.UP)
 
 
 def _is_four_sided(project: Project) -> bool:

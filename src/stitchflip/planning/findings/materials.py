@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.piecing.fabric_places import lightness
 from stitchflip.piecing.geometry import TOLERANCE
+from stitchflip.piecing.shapes import is_slanted
 from stitchflip.planning.findings.words import listed, strips
 from stitchflip.planning.model import Cure, Finding, Severity
 from stitchflip.project.model import Fiber, Wash
@@ -93,8 +94,7 @@ def center_print(seen: Seen) -> Iterator[Finding]:
     if center is None:
         return
     fabric = next((fabric for fabric in seen.project.fabrics if fabric.name == center.fabric), None)
-    off_grain = min(center.turned % 90, 90 - center.turned % 90)
-    if fabric is not None and fabric.one_way and off_grain > 1:
+    if fabric is not None and fabric.one_way and is_slanted(center.turned):
         what = "The center is cut on the slant so that its print stands upright: all its sides stretch."
         cure = Cure("Starch before cutting, pin, don't pull.")
         yield Finding("edges.center-on-bias", Severity.NOTE, what, "center", 0, cures=(cure,))
