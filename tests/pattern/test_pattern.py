@@ -1,0 +1,232 @@
+"""The pattern: what another person needs, in the order of the work, with numbers that agree."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+
+import pytest
+
+from stitchflip.pattern import Paper
+from stitchflip.pattern.model import Box, BoxKind, Step, Steps
+from stitchflip.pattern.reading import plain, walk
+from stitchflip.planning import Change
+from tests.pattern.papers import (
+    GATE,
+    LANTERN,
+    NAMES,
+    ROOF,
+    TRAY,
+    WITHOUT_DRAW_UP,
+    document_of,
+    plan_of,
+    printed,
+    shown,
+    spaced,
+)
+
+
+def steps_of(name: str, *changes: Change) -> tuple[Step, ...]:
+    """The sewing steps of an example's pattern."""
+    (steps,) = [block for block in document_of("pattern", name, changes).blocks if isinstance(block, Steps)]
+    return steps.steps
+
+
+def notes_of(step: Step) -> dict[str, str]:
+    """What a step says beside its labels."""
+    return {label: spaced(plain(said)) for label, said in step.notes}
+
+
+# --- the whole -------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_parts_come_in_the_order_of_the_work(name: str) -> None:
+    """From the name to the imprint, each part after the one before."""
+    text = shown("pattern", name)
+    parts = (
+        plan_of(name).project.name, "At a glance", "What you need", "Take care", "Before you cut", "Cutting",
+        "Cutting diagrams", "The base", "Sewing", "Square up", "Bind", "Finish", "The back, for checking",
+        "To color in", "Words used here", "Imprint",
+    )  # fmt: skip
+    place = 0
+    for part in parts:
+        place = text.index(spaced(part), place)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_it_is_tagged_with_a_text_for_each_picture(name: str) -> None:
+    """Every figure of the file has an alternative text of its own; headings never skip a level."""
+    printed_one = printed("pattern", name)
+    assert "en-US" == printed_one.root["/Lang"]
+    figures = [node for node in printed_one.structure() if node["/S"] == "/Figure"]
+    assert len(figures) >= len(plan_of(name).build.strips) + 8
+    assert all(str(node.get("/Alt", "")).strip() for node in figures)
+    levels = [int(tag[1]) for tag in printed_one.tags() if re.fullmatch(r"H\d", tag)]
+    assert 1 == levels[0]
+    assert all(after <= before + 1 for before, after in pairwise(levels))
+
+
+def test_letter_and_a4_say_the_same_on_each_page() -> None:
+    """Both papers share one field."""
+    assert printed("pattern", "doorstep").pages == printed("pattern", "doorstep", paper=Paper.A4).pages
+
+
+@pytest.mark.parametrize("name", [LANTERN, "doorstep", "kite-weather-block"])
+def test_no_page_holds_only_a_line_that_slipped_over(name: str) -> None:
+    """Every page has something to say, but the one that is all outlines to color."""
+    for page in printed("pattern", name).pages:
+        assert len(page) > 200 or "To color in" in page
+
+
+def test_the_tester_has_an_empty_line() -> None:
+    """Nobody is named as tester; the line is there."""
+    text = printed("pattern", LANTERN).pages[-1]
+    assert re.search(r"Tested by\s+(?:Date|$)", text)
+
+
+# --- numbers that agree ----------------------------------------------------------------------------------
+
+
+def test_lantern_walk_adds_up() -> None:
+    """28 strips at a glance are 28 pieces in the cutting tables and 28 steps; hours as a range."""
+    text = printed("pattern", LANTERN).text
+    assert "28 strips, one center" in text
+    assert "Count: 28 strips to sew and 1 center, as at a glance." in text
+    assert [str(number) for number in range(1, 29)] == [step.number for step in steps_of(LANTERN)]
+    assert "about 2½ to 4½ hours" in text
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "13 × 44 in (wide × long, point to point)",
+        "Seam allowance ¼ in",
+        "40 in",
+        "batting 15½ × 48 in and backing 15½ × 48 in",
+        "111⅞ in needed, 115 in made",
+        "At each corner of 135° (figure",
+        "none to lock",
+        "Wash none of the fabrics or all of them",
+        "These lines do not replace the instructions of the makers of your tools",
+    ],
+)
+def test_lantern_walk_says_it(words: str) -> None:
+    """Sizes, allowances, binding, locks, washing and cautions stand in the pattern."""
+    assert words.lower() in printed("pattern", LANTERN).text.lower()
+
+
+def test_each_step_of_lantern_walk_ends_at_its_raw_edge() -> None:
+    """Without draw-up and fold loss: 5⅛, 7⅛, 8⅝, 10⅝, 11⅝, 13⅝ and 16⅜ in, four strips each."""
+    edges = ["5⅛", "7⅛", "8⅝", "10⅝", "11⅝", "13⅝", "16⅜"]
+    wanted = [f"{edge} in from the center mark" for edge in edges for _ in range(4)]
+    assert wanted == [notes_of(step)["Raw edge"] for step in steps_of(LANTERN, *WITHOUT_DRAW_UP)]
+
+
+def test_each_step_says_where_to_start_what_to_lock_and_how_to_press() -> None:
+    """No step of any example leaves one out; the picture is of that step."""
+    for name in NAMES:
+        for step in steps_of(name):
+            assert {"Start", "Lock", "Press", "Trim", "Raw edge"} <= set(notes_of(step))
+            assert plain(step.do).startswith("Sew it (cut ")
+
+
+def test_the_shorter_piece_loses_half_of_it_at_each_point() -> None:
+    """1.02 in at the points: ¼ in less both ways leaves 0.895, ½ in less 0.77; the binding hides ¼ of it.
+
+    Rounded down to 1/16: 1, ⅞ and ¾ in to the edge; ¾, ⅝ and ½ in show.
+    """
+    text = shown("pattern", LANTERN, *WITHOUT_DRAW_UP)
+    assert "as planned 13 × 44 1 ¾" in text
+    assert "¼ in less both ways 12¾ × 43¾ ⅞ ⅝" in text
+    assert "½ in less both ways 12½ × 43½ ¾ ½" in text
+
+
+def test_the_seam_test_of_three_strips() -> None:
+    """Cut 2½ with ¼ seams: outer 2¼, middle 2. Cut 6.5 cm with 0.75 cm: outer 5.75, middle 5."""
+    inch, metric = shown("pattern", LANTERN), shown("pattern", TRAY)
+    assert "the outer two should measure 2¼ in and the middle one 2 in" in inch
+    assert "the outer two should measure 5.75 cm and the middle one 5 cm" in metric
+
+
+def test_morning_tray_is_sewn_in_rounds_across_four() -> None:
+    """48 strips in all, each step on all four mats; 5½ to 10 hours; the print upright; no inch in a step."""
+    text = shown("pattern", TRAY)
+    assert "48 strips in all, sewn in rounds across all four" in text
+    assert "Sew each step on all four before the next one." in text
+    assert "Count: 48 strips to sew and 4 centers" in text
+    assert "about 5½ to 10 hours" in text
+    assert "print standing upright" in text
+    assert not any(" in " in notes_of(step)["Raw edge"] for step in steps_of(TRAY))
+
+
+def test_tin_roof_takes_quarters_and_alternates() -> None:
+    """Fat quarters by their size; rows in alternating directions; bound by hand."""
+    text = shown("pattern", ROOF)
+    assert "fat quarter 20½ × 17½ in" in text
+    assert "alternating directions" in text
+    assert "Sew it down by hand" in text
+
+
+def test_rows_are_laid_by_the_center_line() -> None:
+    """13 in is the shortest that reaches across 12 in and ½ in past each trim line: 6½ in from the center line."""
+    laid = {notes_of(step)["Lay"] for step in steps_of(ROOF, *WITHOUT_DRAW_UP)}
+    assert {"both ends 6½ in or more from the center line"} == laid
+
+
+def test_the_hexagon_is_trimmed_at_sixty_degrees() -> None:
+    """Neighbors of a regular hexagon meet at 120°, so a strip's end stands at 60° to its long edge."""
+    assert {"both ends level with the edges beside, at 60°"} == {notes_of(step)["Trim"] for step in steps_of(GATE)}
+    assert "trim ends at 60°" in shown("pattern", GATE)
+
+
+def test_a_long_build_has_stopping_places_and_looks_behind() -> None:
+    """After every round the piece is turned over; after eight to twelve strips there is a good place to stop."""
+    after = {step.number: " ".join(plain(line) for line in step.after) for step in steps_of(LANTERN)}
+    assert [4, 8, 12, 16, 20, 24, 28] == [
+        int(number) for number, said in after.items() if "Turn the piece over" in said
+    ]
+    assert [4, 8, 16, 24] == [int(number) for number, said in after.items() if "Measure now" in said]
+    stops = [int(number) for number, said in after.items() if "Good stopping place" in said]
+    assert [8, 16, 24] == stops
+
+
+def test_trim_as_you_go_says_which_rest_is_enough() -> None:
+    """On the coaster strip 2 is taken from what strip 1 left; a seam end inside is locked."""
+    first, second, *_ = steps_of("doorstep")
+    assert "a new strip, number 1 of this width" == notes_of(first)["Take"]
+    assert re.fullmatch(r"the rest of strip number 1 of this width \(\S+ in long\): enough", notes_of(second)["Take"])
+    assert "the left end (later fabric hides it)" == notes_of(first)["Lock"]
+    assert "none" == notes_of(second)["Lock"]
+
+
+def test_a_center_off_the_middle_is_placed_by_the_mark() -> None:
+    """The block's center lies 1½ in off both ways."""
+    text = shown("pattern", "harbour-shed-block")
+    assert "its middle 1½ in above and 1½ in to the right of the center mark" in text
+
+
+def test_batting_only_keeps_the_backing_for_later() -> None:
+    """String blocks are sewn to batting alone; the backing, 2 in larger on each side than 8½, comes later."""
+    text = shown("pattern", "kite-weather-block")
+    assert "Base means the batting alone; the backing comes later." in text
+    assert "Backing 12½ × 12½ in, added when the strips are sewn." in text
+
+
+def test_cautions_stand_once_and_fit_the_batting() -> None:
+    """One full box of cautions; with polyester the iron stays away, and no step says press with the iron."""
+    boxes = [
+        block
+        for block in walk(document_of("pattern", LANTERN).blocks)
+        if isinstance(block, Box) and block.kind is BoxKind.CAUTION and block.title == "Take care"
+    ]
+    assert 1 == len(boxes)
+    text = shown("pattern", LANTERN, Change(("batting", "fiber"), "polyester"), Change(("batting", "iron"), "no"))
+    assert "keep it off this batting" in text
+    assert "press it with the iron" not in text
+
+
+def test_a_plan_with_a_stop_says_so_before_anything_else() -> None:
+    """A center too large for its trim: the pattern is drawn all the same, and its first page says it is not ready."""
+    text = shown("pattern", LANTERN, Change(("center", "cut"), "12"))
+    assert text.index("Not ready to be sewn") < text.rindex("What you need")
