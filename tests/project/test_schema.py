@@ -115,7 +115,7 @@ def test_written_projects_fit_the_schema(project: Project) -> None:
         ('finish = "machine"', "finish = 3"),
         ("one_way = true", 'one_way = "sure"'),
     ],
-)  # fmt: skip
+)
 def test_the_schema_marks_what_the_reader_refuses(old: str, new: str) -> None:
     """A count, a word, a key, a kind of value."""
     text = (EXAMPLES[0].parent / "morning-tray.toml").read_text(encoding="utf-8")

@@ -24,8 +24,15 @@ LARGEST_SIZE_IN = 400
 """No piece, base or strip is larger: 400 in is over 10 m, and more is a slip of the unit."""
 
 _SIDES = (
-    "top", "right", "bottom", "left", "upper right", "upper left", "lower left", "lower right",
-)  # fmt: skip
+    "top",
+    "right",
+    "bottom",
+    "left",
+    "upper right",
+    "upper left",
+    "lower left",
+    "lower right",
+)
 
 
 class Model(BaseModel):
@@ -110,9 +117,7 @@ _LENGTH_SCHEMA = {
 }
 Measure = Annotated[Length, BeforeValidator(_read_length), WithJsonSchema(_LENGTH_SCHEMA)]
 """A length of zero or more."""
-Above = Annotated[
-    Length, BeforeValidator(_read_length), AfterValidator(_above_zero), WithJsonSchema(_LENGTH_SCHEMA)
-]  # fmt: skip
+Above = Annotated[Length, BeforeValidator(_read_length), AfterValidator(_above_zero), WithJsonSchema(_LENGTH_SCHEMA)]
 """A length above zero."""
 Size = Annotated[
     Length,
@@ -124,7 +129,7 @@ Size = Annotated[
 """A size of something that lies on a table: above zero and not larger than a room."""
 Reach = Annotated[
     Length, BeforeValidator(_read_length), AfterValidator(_at_least_a_seam), WithJsonSchema(_LENGTH_SCHEMA)
-]  # fmt: skip
+]
 """A reach past the trim line, never under 1/4 in or 0.6 cm."""
 
 
@@ -148,7 +153,7 @@ def _read_place(value: object, info: ValidationInfo) -> float:
 
 Place = Annotated[
     float, BeforeValidator(_read_place), WithJsonSchema({"anyOf": [{"type": "number"}, {"type": "string"}]})
-]  # fmt: skip
+]
 """A distance with a sign, in the project's unit."""
 
 
@@ -222,11 +227,15 @@ Amount = Annotated[float, Field(ge=0, le=1_000_000, allow_inf_nan=False), NUMBER
 """Money or minutes."""
 
 
+_LONGEST_TEXT = 5000
+"""No text is looked at further; longer ones are refused for their length."""
+
+
 def _one_line(value: object) -> object:
     """A text on one line, spaces between its words."""
     if not isinstance(value, str):
         return value
-    line = " ".join(value.split())
+    line = " ".join(value[:_LONGEST_TEXT].split())
     if any(unicodedata.category(mark) == "Cc" for mark in line):
         raise refusal("a text with unprintable marks", "plain text")
     return line
@@ -242,7 +251,8 @@ def _number_as_text(value: object) -> object:
 
 def _plain_text(value: object) -> object:
     """A text of several lines without marks no page can print."""
-    if isinstance(value, str) and any(unicodedata.category(mark) == "Cc" and mark not in "\n\t\r" for mark in value):
+    marks = value[:_LONGEST_TEXT] if isinstance(value, str) else ""
+    if any(unicodedata.category(mark) == "Cc" and mark not in "\n\t\r" for mark in marks):
         raise refusal("a text with unprintable marks", "plain text")
     return value
 

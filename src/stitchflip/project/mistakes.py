@@ -12,18 +12,20 @@ from typing import TYPE_CHECKING, Any, get_args
 from pydantic import BaseModel
 
 from stitchflip.errors import Mistake
+from stitchflip.project.agreements import Disagreement
 from stitchflip.project.kinds import written_keys
 from stitchflip.project.model import Project
 
 if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
 
-    from stitchflip.project.agreements import Disagreement
     from stitchflip.project.places import Places
 
 Path = tuple[str | int, ...]
 Raw = Any
 """A value of any kind a project file can hold."""
+MOST_MISTAKES = 60
+"""So many are listed; who has more will read again."""
 _SHOWN = 60
 
 _TYPES = {
@@ -83,24 +85,32 @@ def key_of(path: Path) -> str:
 def told(
     refused: Iterable[ErrorDetails], agreeing: Iterable[Disagreement], data: Mapping[str, Any], places: Places
 ) -> list[Mistake]:
-    """Everything that is wrong, in the order of the file; what is missing altogether comes last.
+    """What is wrong, in the order of the file; what is missing altogether comes last.
 
     Args:
         refused: what the models refuse.
         agreeing: what does not agree.
         data: the file's values.
         places: where they stand.
+
+    Returns:
+        One more than are ever listed at most: words are found only for what is told.
     """
-    found: dict[Path, Mistake] = {}
+    found: dict[Path, ErrorDetails | Disagreement] = {}
     for error in refused:
-        path: Path = tuple(error["loc"])
         if not _is_echo(error, data):
-            found.setdefault(path, _refusal(path, error, data, places))
+            found.setdefault(tuple(error["loc"]), error)
     for one in agreeing:
-        line = places.near(one.path)
-        found.setdefault(one.path, Mistake(line, key_of(one.path), _cut(one.found), one.would_do))
+        found.setdefault(one.path, one)
     last = max(places.line_of.values(), default=0) + 1
-    return sorted(found.values(), key=lambda mistake: mistake.line or last)
+    ordered = sorted(found.items(), key=lambda entry: places.near(entry[0]) or last)
+    return [_in_words(path, wrong, data, places) for path, wrong in ordered[: MOST_MISTAKES + 1]]
+
+
+def _in_words(path: Path, wrong: ErrorDetails | Disagreement, data: Mapping[str, Any], places: Places) -> Mistake:
+    if isinstance(wrong, Disagreement):
+        return Mistake(places.near(path), key_of(path), _cut(wrong.found), wrong.would_do)
+    return _refusal(path, wrong, data, places)
 
 
 def _is_echo(error: ErrorDetails, data: Mapping[str, Any]) -> bool:

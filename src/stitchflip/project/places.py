@@ -25,6 +25,8 @@ _ESCAPE = re.compile(r'\\(u[0-9A-Fa-f]{4}|U[0-9A-Fa-f]{8}|["\\bfnrt])')
 _ESCAPED = {'"': '"', "\\": "\\", "b": "\b", "f": "\f", "n": "\n", "r": "\r", "t": "\t"}
 _DEEPEST = 60
 """Lists in lists in lists; deeper ones have no place."""
+_MOST = 20_000
+"""Places kept; no project file has as many values."""
 
 
 @dataclass(slots=True)
@@ -38,10 +40,7 @@ class Places:
 
     def near(self, path: Path) -> int | None:
         """The line of a value, or of the table that lacks it; None when that is the whole file."""
-        for end in range(len(path), 0, -1):
-            if path[:end] in self.line_of:
-                return self.line_of[path[:end]]
-        return None
+        return self.line_of.get(path) or self.line_of.get(path[:-1])
 
 
 def places_in(text: str) -> Places:
@@ -100,7 +99,7 @@ class _Walk:
             if self.at >= len(self.text):
                 return
             table = self.head() if self.sees("[") else self.pair(table, table, 0)
-            if self.at == before:
+            if self.at == before or len(self.found.line_of) > _MOST:
                 return
 
     def head(self) -> Path:
@@ -180,7 +179,7 @@ class _Walk:
                 continue
             self.found.line_of[*path, element] = self.line
             self.value((*path, element), depth)
-            if self.at == before:
+            if self.at == before or len(self.found.line_of) > _MOST:
                 self.at = len(self.text)
 
     def inline(self, path: Path, depth: int) -> None:

@@ -7,6 +7,7 @@ the last two together, so that one reading tells all there is to mend.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import islice
 from typing import Any
 
 from pydantic import ValidationError
@@ -14,16 +15,16 @@ from pydantic import ValidationError
 from stitchflip.errors import Mistake, ProjectFileError
 from stitchflip.lengths import Unit
 from stitchflip.project.agreements import disagreements
-from stitchflip.project.mistakes import told
+from stitchflip.project.mistakes import MOST_MISTAKES, told
 from stitchflip.project.model import Project
 from stitchflip.project.places import Places, places_in
 from stitchflip.project.slips import read_toml
 from stitchflip.project.words import meant
 
-LARGEST_FILE = 1_000_000
-"""Bytes; a project file has a few thousand."""
-MOST_MISTAKES = 60
-"""So many are listed."""
+LARGEST_FILE = 300_000
+"""Bytes; a project file has a few thousand, and the most strips a piece can have fit in this."""
+_MOST_DOTS = 100
+"""In one line; a name of so many parts is no name, and reading it would take forever."""
 SPELLINGS = {"centre": "center", "colour": "color", "fibre": "fiber", "off_centre": "off_center"}
 """Other spelling of a key -> the one of the file format."""
 _BYTE_ORDER_MARKS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
@@ -41,7 +42,7 @@ def read_project_bytes(data: bytes, name: str = "project file") -> Project:
     """
     if len(data) > LARGEST_FILE:
         raise ProjectFileError(
-            what="the file is larger than 1 MB, and no project is",
+            what=f"the file is larger than {LARGEST_FILE // 1000} KB, and no project is",
             fix="Name the project file; it has a few thousand letters.",
             where=name,
             code="project.too-large",
@@ -88,17 +89,26 @@ def read_project(text: str, name: str = "project file") -> Project:
     if len(text) > LARGEST_FILE:
         return read_project_bytes(text.encode(), name)
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
+    dotted = _dotted(text)
+    if dotted is not None:
+        raise mistaken([dotted], name)
     read = read_toml(text)
     if read.data is None:
         raise mistaken(read.slips, name)
-    places = _places(read.text)
-    mistakes = list(read.slips)
     spelled(read.data)
-    project, found = judged(read.data, places)
-    mistakes += found
+    project, found = judged(read.data, read.text)
+    mistakes = [*read.slips, *found]
     if project is None or mistakes:
         raise mistaken(sorted(mistakes, key=lambda one: one.line or LARGEST_FILE), name)
     return project
+
+
+def _dotted(text: str) -> Mistake | None:
+    """The first line that no maker wrote."""
+    for number, line in enumerate(text.split("\n"), start=1):
+        if line.count(".") > _MOST_DOTS:
+            return Mistake(number, "the file", f"a line with {line.count('.')} dots", f"at most {_MOST_DOTS}")
+    return None
 
 
 def _places(text: str) -> Places:
@@ -132,21 +142,20 @@ def spelled(data: dict[str, Any]) -> None:
             waiting += table
 
 
-def judged(data: Mapping[str, Any], places: Places) -> tuple[Project | None, list[Mistake]]:
-    """The project these tables make, or what is wrong with them.
+def judged(data: Mapping[str, Any], text: str) -> tuple[Project | None, list[Mistake]]:
+    """The project these tables make, or what is wrong with them, one more than are listed at most.
 
     Args:
         data: tables as in a project file.
-        places: where their values stand.
+        text: the file, looked at again for places when there are mistakes.
     """
-    agreeing = list(disagreements(data))
+    agreeing = list(islice(disagreements(data), MOST_MISTAKES + 1))
     try:
         project = project_from(data)
     except ValidationError as error:
-        refused = error.errors(include_url=False)
-        return None, told(refused, agreeing, data, places)
+        return None, told(error.errors(include_url=False), agreeing, data, _places(text))
     agreeing = agreeing or list(disagreements(project.model_dump(exclude_none=True)))
-    return project, told((), agreeing, data, places)
+    return project, told((), agreeing, data, _places(text)) if agreeing else []
 
 
 def project_from(data: Mapping[str, Any]) -> Project:
@@ -170,13 +179,13 @@ def mistaken(mistakes: list[Mistake] | tuple[Mistake, ...], name: str) -> Projec
         name: the file as the maker named it.
     """
     total = len(mistakes)
-    shown = tuple(mistakes[:MOST_MISTAKES])
-    first = f" (the first {len(shown)} are listed)" if len(shown) < total else ""
     counted = "is 1 mistake" if total == 1 else f"are {total} mistakes"
+    if total > MOST_MISTAKES:
+        counted = f"are more than {MOST_MISTAKES} mistakes"
     return ProjectFileError(
-        what=f"there {counted} in the file{first}",
+        what=f"there {counted} in the file",
         fix="Mend it and read it again." if total == 1 else "Mend them and read it again.",
         where=name,
         code="project.mistakes",
-        mistakes=shown,
+        mistakes=mistakes[:MOST_MISTAKES],
     )

@@ -16,7 +16,7 @@ from stitchflip.errors import Mistake
 
 MOST_SLIPS = 25
 """So many are told; more are told after these are mended."""
-_SLOW_TO_REREAD = 100_000
+_SLOW_TO_REREAD = 30_000
 """A longer text is read once only."""
 _LONGEST_LINE = 500
 """A longer line is not mended."""
