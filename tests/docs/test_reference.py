@@ -24,3 +24,19 @@ def test_every_command_stands_on_the_page() -> None:
     """The page names the commands a reader looks for."""
     page = (REFERENCE / "cli.md").read_text(encoding="utf-8")
     assert [] == [name for name in ("new", "plan", "squareup", "pattern") if f"## stitchflip {name}\n" not in page]
+
+
+def test_every_key_a_project_may_have_stands_on_the_page() -> None:
+    """Each field of each model has its row; nothing is left out that a maker may write."""
+    from stitchflip.project import project_schema
+
+    schema = project_schema()
+    page = (REFERENCE / "project-file.md").read_text(encoding="utf-8")
+    models = [model for model in schema["$defs"].values() if "properties" in model]
+    assert len(models) > 10
+    keys = [key for model in models for key in model["properties"]]
+    plain = [key for key, entry in schema["properties"].items() if "$ref" not in entry and "items" not in entry]
+    assert [] == [key for key in keys + plain if f"| `{key}` |" not in page]
+    tables = set(schema["properties"]) - set(plain)
+    heads = {head.strip("[]") for head in page.split() if head.startswith("[") and head.endswith("]")}
+    assert {table for table in tables if table not in {"units", "way_of_working"}} <= heads

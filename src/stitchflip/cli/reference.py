@@ -10,6 +10,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from stitchflip.cli.project_page import project_page
 from stitchflip.cli.status import DEBUG_SWITCH, Status
 
 if TYPE_CHECKING:
@@ -102,7 +103,7 @@ def errors_page() -> str:
     return "\n".join(lines) + "\n"
 
 
-PAGES = {"cli.md": cli_page, "findings.md": findings_page, "errors.md": errors_page}
+PAGES = {"cli.md": cli_page, "findings.md": findings_page, "errors.md": errors_page, "project-file.md": project_page}
 """File name -> what makes its text."""
 
 PICTURE_WIDE_IN = 7.5
