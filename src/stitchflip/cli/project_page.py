@@ -13,9 +13,9 @@ Schema: TypeAlias = dict[str, Any]
 _HEAD = """\
 # The project file
 
-One project is one [TOML](https://toml.io) file. Write it with any editor; notes after a # and the order of the keys
-stay when the program changes a value. Lengths are written as you say them: "2 1/2", "2½ in", "6.5 cm", "1 1/8 yd"; a number
-without a unit is in the project's own. The shortest way to a file is `stitchflip new NAME`.
+One project is one [TOML](https://toml.io) file. Write it with any editor; notes after a # and the order of the
+keys stay when the program changes a value. Lengths are written as you say them: "2 1/2", "2½ in", "6.5 cm",
+"1 1/8 yd"; a number without a unit is in the project's own. The shortest way to a file is `stitchflip new NAME`.
 
 A table is written `[squared_up]`, a list of tables `[[rounds]]`. This page is made from the JSON Schema in
 `src/stitchflip/project/project.schema.json`.
