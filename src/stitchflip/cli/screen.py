@@ -102,5 +102,6 @@ def _colored(lines: Iterable[Laid]) -> str:
     with console.capture() as captured:
         for line in lines:
             text = Text.assemble(*((loose(cell.text), cell.style) for cell in line))
+            text.rstrip()
             console.print(text, no_wrap=True, overflow="ignore", crop=False)
     return captured.get()

@@ -7,9 +7,7 @@ from __future__ import annotations
 
 import json
 import os
-import platform
 import sys
-import traceback
 from contextlib import suppress
 from enum import IntEnum
 from typing import TYPE_CHECKING, TypeVar
@@ -107,6 +105,9 @@ def _words(error: StitchflipError) -> str:
 
 
 def _fault_words(error: Exception) -> str:
+    import platform
+    import traceback
+
     said = str(error).strip() or "no further words"
     lines = [
         f"This is our fault, not yours: {type(error).__name__}: {said}",
