@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+from itertools import product
 from math import hypot
 from typing import TYPE_CHECKING
 
@@ -11,9 +13,9 @@ from stitchflip.planning.findings.words import capital, listed, strips
 from stitchflip.planning.model import Cure, Finding, Severity
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
-    from stitchflip.piecing.model import KernelNote, Point, SewnPiece
+    from stitchflip.piecing.model import KernelNote, Point, Seam, SewnPiece
     from stitchflip.planning.findings.seen import Seen
 
 
@@ -185,20 +187,13 @@ def short_strips(seen: Seen) -> Iterator[Finding]:
 def bulk(seen: Seen) -> Iterator[Finding]:
     """Places where several seams cross: grouped into one finding."""
     near = 2 * seen.build.seam_allowance
-    places: list[tuple[Point, int]] = []
+    places: dict[tuple[int, int], list[tuple[Point, int]]] = {}
     for piece in seen.build.strips:
-        if piece.seam is None:
-            continue
-        for end in (piece.seam.start, piece.seam.end):
-            if end.kind is not EndClass.CROSSED:
-                continue
-            for index, (place, count) in enumerate(places):
-                if hypot(place[0] - end.at[0], place[1] - end.at[1]) <= near:
-                    places[index] = (place, count + 1)
-                    break
-            else:
-                places.append((end.at, 1))
-    heavy = [(place, count) for place, count in places if count > 1]
+        ends = (piece.seam.start, piece.seam.end) if piece.seam is not None else ()
+        for end in ends:
+            if end.kind is EndClass.CROSSED:
+                _count_at(places, end.at, near)
+    heavy = [entry for cell in places.values() for entry in cell if entry[1] > 1]
     if heavy:
         worst = max(count for _, count in heavy)
         count = len(heavy)
@@ -210,10 +205,21 @@ def bulk(seen: Seen) -> Iterator[Finding]:
         yield Finding("seams.bulk", Severity.NOTE, what, "", None, tuple(place for place, _ in heavy), numbers)
 
 
+def _count_at(places: dict[tuple[int, int], list[tuple[Point, int]]], at: Point, near: float) -> None:
+    """Count a seam end at the first place within `near` of it, or at a new one; places are kept by squares."""
+    column, row = int(at[0] // near), int(at[1] // near)
+    for beside in product((column - 1, column, column + 1), (row - 1, row, row + 1)):
+        for index, (place, count) in enumerate(places.get(beside, ())):
+            if hypot(place[0] - at[0], place[1] - at[1]) <= near:
+                places[beside][index] = (place, count + 1)
+                return
+    places.setdefault((column, row), []).append((at, 1))
+
+
 def bias_edges(seen: Seen) -> Iterator[Finding]:
     """Trimmed edges on the bias that no seam holds within an inch."""
     far: list[tuple[float, int, Point]] = []
-    seams = [(piece.seam.start.at, piece.seam.end.at) for piece in seen.build.strips if piece.seam is not None]
+    seams = _SeamsNear(piece.seam for piece in seen.build.strips if piece.seam is not None)
     trim = [(start, end) for start, end in edges(seen.build.trim)]
     for piece in seen.build.pieces:
         for polygon in piece.visible:
@@ -221,7 +227,7 @@ def bias_edges(seen: Seen) -> Iterator[Finding]:
                 if not _is_bias(start, end, piece.normal) or not _on(trim, start, end):
                     continue
                 place = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-                nearest = min((_distance(place, seam) for seam in seams), default=0.0)
+                nearest = seams.nearest(place)
                 if nearest > 1 + TOLERANCE:
                     far.append((nearest, piece.step, place))
     if far:
@@ -240,6 +246,32 @@ def bias_edges(seen: Seen) -> Iterator[Finding]:
             tuple(place for _, _, place in far),
             {"places": float(count), "from_seam_in": nearest},
         )
+
+
+_FAR = 6.0
+"""Farther than this (inches) from every seam is said as this far."""
+
+
+class _SeamsNear:
+    """Seams by direction and distance from the center mark, so that only near ones are measured."""
+
+    def __init__(self, seams: Iterable[Seam]) -> None:
+        groups: dict[tuple[float, float], list[tuple[float, Seam]]] = {}
+        for seam in seams:
+            groups.setdefault((round(seam.normal[0], 7), round(seam.normal[1], 7)), []).append((seam.at, seam))
+        self._groups = [(normal, sorted(group, key=lambda entry: entry[0])) for normal, group in groups.items()]
+
+    def nearest(self, place: Point) -> float:
+        """Distance to the nearest seam, inches, at most `_FAR`."""
+        best = _FAR
+        for (nx, ny), group in self._groups:
+            depth = nx * place[0] + ny * place[1]
+            first = bisect_left(group, depth - best, key=lambda entry: entry[0])
+            for at, seam in group[first:]:
+                if at > depth + best:
+                    break
+                best = min(best, _distance(place, (seam.start.at, seam.end.at)))
+        return best
 
 
 def _is_bias(start: Point, end: Point, normal: Point) -> bool:

@@ -1,0 +1,26 @@
+"""Print the table; fail when a target is missed."""
+
+from __future__ import annotations
+
+import sys
+
+from bench.papers import from_the_shell, pattern_pdf, peak_memory
+from bench.planning import runners
+
+
+def main() -> int:
+    """Measure everything.
+
+    Returns:
+        0 when every target is met, else 1.
+    """
+    lines = [*runners(), pattern_pdf(), peak_memory(), from_the_shell()]
+    for line in lines:
+        verdict = "met   " if line.is_met else "MISSED"
+        print(f"{verdict} {line.what}: {line.value} (target: {line.target})")
+        if line.remark:
+            print(f"       {line.remark}")
+    return 0 if all(line.is_met for line in lines) else 1
+
+
+sys.exit(main())
