@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from stitchflip.piecing.flips import Sewn
     from stitchflip.piecing.frame import Frame
     from stitchflip.piecing.geometry import HalfPlane
-    from stitchflip.piecing.model import Polygon
+    from stitchflip.piecing.model import Point, Polygon
 
 
 @dataclass(slots=True)
@@ -74,10 +74,13 @@ def _layer(sewn: Sewn, strip: Polygon, covering: list[HalfPlane], cutting: list[
     needed = extent(need_polygon, tx, ty) if need_polygon else None
     if sewn.free_start or sewn.free_end:
         low, high = needed or extent(frame.cover, tx, ty)
-        if sewn.free_start:
-            strip, kept = clip(strip, -tx, -ty, -low), clip(kept, -tx, -ty, -low)
-        if sewn.free_end:
-            strip, kept = clip(strip, tx, ty, high), clip(kept, tx, ty, high)
+        whole = kept is strip
+        kept = _ended(kept, (tx, ty), low if sewn.free_start else None, high if sewn.free_end else None)
+        strip = (
+            kept
+            if whole
+            else _ended(strip, (tx, ty), low if sewn.free_start else None, high if sewn.free_end else None)
+        )
     full = extent(strip, tx, ty) if strip else (0.0, 0.0)
     return Layer(
         opened=strip,
@@ -87,3 +90,10 @@ def _layer(sewn: Sewn, strip: Polygon, covering: list[HalfPlane], cutting: list[
         full=full,
         seam=seam_interval(kept, sewn.normal, sewn.seam_at) if kept else None,
     )
+
+
+def _ended(polygon: Polygon, along: Point, low: float | None, high: float | None) -> Polygon:
+    """A strip without neighbors, cut straight where it need reach no farther."""
+    if low is not None:
+        polygon = clip(polygon, -along[0], -along[1], -low)
+    return polygon if high is None else clip(polygon, *along, high)

@@ -7,7 +7,7 @@ from itertools import product
 from math import hypot
 from typing import TYPE_CHECKING
 
-from stitchflip.piecing.geometry import TOLERANCE, edges, extent, largest_circle
+from stitchflip.piecing.geometry import TOLERANCE, area, edges, extent, largest_circle, perimeter
 from stitchflip.piecing.model import EndClass
 from stitchflip.planning.findings.words import capital, listed, strips
 from stitchflip.planning.model import Cure, Finding, Severity
@@ -15,7 +15,7 @@ from stitchflip.planning.model import Cure, Finding, Severity
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from stitchflip.piecing.model import KernelNote, Point, Seam, SewnPiece
+    from stitchflip.piecing.model import KernelNote, Point, Polygon, Seam, SewnPiece
     from stitchflip.planning.findings.seen import Seen
 
 
@@ -68,13 +68,20 @@ def thin_strips(seen: Seen) -> Iterator[Finding]:
             continue
         width = shown_width(piece)
         least = min(0.5, piece.cut_width - 2 * seen.build.seam_allowance)
-        if width < least - TOLERANCE or 2 * max(largest_circle(part)[1] for part in piece.shown) < least - TOLERANCE:
+        if width < least - TOLERANCE or not any(_holds_circle(part, least) for part in piece.shown):
             slivers.append((width, piece))
         elif last[piece.side] == piece.step and width < min(numbers.last_strip_note, least + 0.25) - TOLERANCE:
             thin.append((width, piece))
     yield from _hidden(hidden)
     yield from _slivers(seen, slivers)
     yield from _thin(seen, thin)
+
+
+def _holds_circle(part: Polygon, diameter: float) -> bool:
+    """True when a circle so wide fits into a patch; no convex patch holds one smaller than 2 area / perimeter."""
+    if 2 * area(part) >= diameter * perimeter(part):
+        return True
+    return 2 * largest_circle(part)[1] >= diameter - TOLERANCE
 
 
 def _hidden(pieces: list[SewnPiece]) -> Iterator[Finding]:
