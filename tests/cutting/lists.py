@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from stitchflip.cutting import FabricPlan, Piece, StripPiece, StripStock, plan_fabric, verify_fabric_plan
+from stitchflip.cutting import FabricPlan, Piece, StripPiece, StripStock, plan_fabric
+from stitchflip.cutting.verify import verify_fabric_plan
 from stitchflip.lengths import Unit
 from stitchflip.project.model import Fabric, Working
 from stitchflip.project.numbers import Numbers

@@ -10,7 +10,8 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 
-from stitchflip.cutting import Piece, Status, plan_fabric, verify_fabric_plan
+from stitchflip.cutting import Piece, Status, plan_fabric
+from stitchflip.cutting.verify import verify_fabric_plan
 from stitchflip.errors import CuttingError
 from stitchflip.lengths import Unit
 from stitchflip.project.model import Working

@@ -9,8 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from stitchflip.cutting import FabricPlan, Piece, Status, plan_fabric, verify, verify_fabric_plan
+from stitchflip.cutting import FabricPlan, Piece, Status, plan_fabric, verify
 from stitchflip.cutting.model import OneStrip, Row, StripPlan
+from stitchflip.cutting.verify import verify_fabric_plan
 from stitchflip.lengths import Unit
 from stitchflip.project.model import Working
 from tests.cutting.lists import binding, fabric, strips

@@ -1,6 +1,6 @@
 """From pieces to cuts: strips from strips, pieces from yardage, what is on the shelf, what to buy.
 
-Every answer carries its proof (a bound no plan can go under) and is checked by `verify_fabric_plan`, which
+Every answer carries its proof (a bound no plan can go under) and can be checked by `verify.verify_fabric_plan`, which
 shares no code with the solvers. HiGHS and numpy are loaded only when a gap is left to close.
 """
 
@@ -12,7 +12,6 @@ from stitchflip.cutting.model import FabricPlan, Piece, Status, StripPiece, Stri
 from stitchflip.cutting.order import cuts_in_order, cutting_order
 from stitchflip.cutting.rows import Rectangle, count_in, lay_in_rows, per_row
 from stitchflip.cutting.strips import plan_strips
-from stitchflip.cutting.verify import verify_fabric_plan
 
 __all__ = [
     "FabricPlan",
@@ -31,5 +30,4 @@ __all__ = [
     "plan_as_you_go",
     "plan_fabric",
     "plan_strips",
-    "verify_fabric_plan",
 ]

@@ -15,6 +15,9 @@ from stitchflip.project.kinds import one_of
 from stitchflip.project.piece import shape_of_center, shape_of_piece
 from stitchflip.project.words import CenterShape, Ends, FabricOrder, Outline, Way, bare, meant
 
+MOST_MISTAKES = 60
+"""So many are listed; who has more will read again."""
+
 Path = tuple[str | int, ...]
 Table = Mapping[str, Any]
 

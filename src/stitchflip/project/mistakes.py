@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, get_args
 from pydantic import BaseModel
 
 from stitchflip.errors import Mistake
-from stitchflip.project.agreements import Disagreement
+from stitchflip.project.agreements import MOST_MISTAKES, Disagreement
 from stitchflip.project.kinds import written_keys
 from stitchflip.project.model import Project
 
@@ -24,8 +24,7 @@ if TYPE_CHECKING:
 Path = tuple[str | int, ...]
 Raw = Any
 """A value of any kind a project file can hold."""
-MOST_MISTAKES = 60
-"""So many are listed; who has more will read again."""
+
 _SHOWN = 60
 
 _TYPES = {

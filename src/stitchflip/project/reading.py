@@ -6,20 +6,23 @@ the last two together, so that one reading tells all there is to mend.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import tomllib
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import islice
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from pydantic import ValidationError
 
 from stitchflip.errors import Mistake, ProjectFileError
 from stitchflip.lengths import Unit
-from stitchflip.project.agreements import disagreements
-from stitchflip.project.mistakes import MOST_MISTAKES, told
+from stitchflip.project.agreements import MOST_MISTAKES, Disagreement, disagreements
 from stitchflip.project.model import Project
-from stitchflip.project.places import Places, places_in
-from stitchflip.project.slips import read_toml
 from stitchflip.project.words import meant
+
+if TYPE_CHECKING:
+    from pydantic_core import ErrorDetails
+
+    from stitchflip.project.places import Places
 
 LARGEST_FILE = 300_000
 """Bytes; a project file has a few thousand, and the most strips a piece can have fit in this."""
@@ -92,15 +95,26 @@ def read_project(text: str, name: str = "project file") -> Project:
     dotted = _dotted(text)
     if dotted is not None:
         raise mistaken([dotted], name)
-    read = read_toml(text)
-    if read.data is None:
-        raise mistaken(read.slips, name)
-    spelled(read.data)
-    project, found = judged(read.data, read.text)
-    mistakes = [*read.slips, *found]
+    data, slips, text = _tables(text)
+    if data is None:
+        raise mistaken(slips, name)
+    spelled(data)
+    project, found = judged(data, text)
+    mistakes = [*slips, *found]
     if project is None or mistakes:
         raise mistaken(sorted(mistakes, key=lambda one: one.line or LARGEST_FILE), name)
     return project
+
+
+def _tables(text: str) -> tuple[dict[str, Any] | None, tuple[Mistake, ...], str]:
+    """The tables of a text, its slips, and the text without them; the many ways to slip are loaded at the first."""
+    try:
+        return tomllib.loads(text), (), text
+    except (ValueError, RecursionError):
+        from stitchflip.project.slips import read_toml
+
+        read = read_toml(text)
+        return read.data, read.slips, read.text
 
 
 def _dotted(text: str) -> Mistake | None:
@@ -113,6 +127,8 @@ def _dotted(text: str) -> Mistake | None:
 
 def _places(text: str) -> Places:
     """Where things stand, under the spelling of the file and that of the file format."""
+    from stitchflip.project.places import Places, places_in
+
     found = places_in(text)
 
     def of_format(path: tuple[str | int, ...]) -> tuple[str | int, ...]:
@@ -153,9 +169,18 @@ def judged(data: Mapping[str, Any], text: str) -> tuple[Project | None, list[Mis
     try:
         project = project_from(data)
     except ValidationError as error:
-        return None, told(error.errors(include_url=False), agreeing, data, _places(text))
+        return None, _told(error.errors(include_url=False), agreeing, data, text)
     agreeing = agreeing or list(disagreements(project.model_dump(exclude_none=True)))
-    return project, told((), agreeing, data, _places(text)) if agreeing else []
+    return project, _told((), agreeing, data, text) if agreeing else []
+
+
+def _told(
+    errors: Iterable[ErrorDetails], agreeing: Sequence[Disagreement], data: Mapping[str, Any], text: str
+) -> list[Mistake]:
+    """What is wrong, with lines; the words for it are loaded only when something is."""
+    from stitchflip.project.mistakes import told
+
+    return told(errors, agreeing, data, _places(text))
 
 
 def project_from(data: Mapping[str, Any]) -> Project:
