@@ -87,12 +87,21 @@ def cutting_tables(teller: Teller) -> tuple[Block, ...]:
             f" and {counted(teller.how_many, teller.first_name)}, as at a glance.",
         )
     )
-    tables = [_fabric_block(teller, fabric) for fabric in by_letter(teller) if plan.pieces_by_fabric.get(fabric.fabric)]
-    pairs = [
-        Together((Columns(((one,), (other,) if other else ()), (1, 1)),))
-        for one, other in zip(tables[::2], (*tables[1::2], None), strict=False)
+    used = [fabric for fabric in by_letter(teller) if plan.pieces_by_fabric.get(fabric.fabric)]
+    return Heading(2, "Cutting"), opening, _base_block(teller), *_fabric_tables(teller, used), adds_up
+
+
+def _fabric_tables(teller: Teller, fabrics: list[FabricPlan]) -> list[Block]:
+    """Short tables two and two side by side, each pair kept together; then the long ones, over pages if they must."""
+    parts = [_fabric_parts(teller, fabric) for fabric in fabrics]
+    short: list[tuple[Block, ...]] = [(*above, table) for above, table in parts if len(table.rows) <= _MOST_ROWS]
+    made: list[Block] = [
+        Together((Columns((one, other), (1, 1)),)) for one, other in zip(short[::2], (*short[1::2], ()), strict=False)
     ]
-    return Heading(2, "Cutting"), opening, _base_block(teller), *pairs, adds_up
+    for above, table in parts:
+        if len(table.rows) > _MOST_ROWS:
+            made += [*above, table]
+    return made
 
 
 def _base_block(teller: Teller) -> Block:
@@ -119,16 +128,12 @@ def _base_block(teller: Teller) -> Block:
             )
         )
     if plan.batting.join_at is not None:
-        items.append(
-            words(
-                f"Batting: {listed(list(plan.batting.pieces))}; butt the edges and zigzag them together, never "
-                "overlapped."
-            )
-        )
+        items.append(words(f"Batting: {listed(list(plan.batting.pieces)).rstrip('.')}."))
     return Together((Heading(3, "Base"), Items(tuple(items))))
 
 
-def _fabric_block(teller: Teller, fabric: FabricPlan) -> Block:
+def _fabric_parts(teller: Teller, fabric: FabricPlan) -> tuple[tuple[Block, ...], Table]:
+    """What stands above a fabric's table, and the table."""
     cuts = cuts_of(teller.plan.pieces_by_fabric[fabric.fabric])
     rows = tuple(_row(teller, cut) for cut in cuts)
     unit = teller.unit_word
@@ -143,8 +148,7 @@ def _fabric_block(teller: Teller, fabric: FabricPlan) -> Block:
     heading = Heading(3, f"{teller.plan.letter_of(fabric.fabric)} · {fabric.fabric}")
     first = Items(tuple(_across(teller, fabric)))
     table = Table(columns, rows, total=foot if len(cuts) > 1 else ())
-    inner = (heading, first, table) if first.items else (heading, table)
-    return Together(inner) if len(rows) <= _MOST_ROWS else Together(inner[:-1])
+    return ((heading, first) if first.items else (heading,)), table
 
 
 def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:

@@ -125,8 +125,8 @@ def _lessons(teller: Teller) -> list[str]:
     """What this piece teaches, read off its plan."""
     found = ["quilting while you piece"]
     center = teller.project.center
-    if center is not None and center.turned % 90:
-        found.append("placing a center on point" if center.turned % 90 == 45 else "placing a turned center")
+    if center is not None and center.turned % 90 == 45:
+        found.append("placing a center on point")
     loose = any(loose_ends(strip) for strip in teller.strips)
     found.append("locking seam ends that nothing crosses" if loose else "letting each seam lock the one before")
     if teller.is_pointed:

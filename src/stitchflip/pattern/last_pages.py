@@ -17,7 +17,7 @@ from stitchflip.pattern.model import (
 )
 from stitchflip.pattern.strip_facts import loose_ends
 from stitchflip.pattern.table_sheet import locks
-from stitchflip.pattern.telling import Teller, counted
+from stitchflip.pattern.telling import Teller
 from stitchflip.pictures import back, coloring
 
 _COLOR_WIDE_IN, _COLOR_HIGH_IN = 7.2, 8.2
@@ -76,16 +76,9 @@ def closing(teller: Teller, spoken: str) -> tuple[Block, ...]:
         spoken: everything the document says, so that only words it uses are explained.
     """
     used = tuple((word, words(said)) for word, said in _GLOSSARY if word in spoken)
-    return (
-        Together((Heading(2, "Words used here"), Facts(used))),
-        Together(
-            (
-                Heading(2, "Imprint"),
-                Items(tuple(_imprint(teller))),
-                BlankLines(("Tested by", "Date", "Report a slip to")),
-            )
-        ),
-    )
+    empty = BlankLines(("Tested by", "Date", "Report a slip to"))
+    imprint = (Heading(2, "Imprint"), Items(tuple(_imprint(teller))), empty)
+    return (Together((Heading(2, "Words used here"), Facts(used), *imprint)),)
 
 
 def _imprint(teller: Teller) -> list[Words]:
@@ -95,8 +88,4 @@ def _imprint(teller: Teller) -> list[Words]:
         words("Corrections to this edition: none known when it was printed."),
         words("What you may do with pieces sewn from this pattern is for its maker to say."),
         words("Found a slip? Say the edition, the page and the step."),
-        words(
-            f"{counted(len(teller.strips), 'strip')} sewn through the "
-            f"base{', each piece' if teller.is_several else ''}."
-        ),
-    ][:5]
+    ]

@@ -312,7 +312,7 @@ class Fit(Enum):
     PAGES = "pages"
     """As many as it needs."""
     ONE_PAGE = "one page"
-    """Exactly one: pictures, then words are set smaller until it fits."""
+    """One: pictures and words are set smaller until it fits. What no readable size can fit takes a second page."""
 
 
 class Paper(StrEnum):

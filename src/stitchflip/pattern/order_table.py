@@ -4,48 +4,59 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from stitchflip.pattern.model import Align, Column, Table, Words, muted, words
+from stitchflip.pattern.model import Align, Block, Column, Columns, Paragraph, Table, Words, muted, words
 from stitchflip.pattern.telling import Piecewise, Teller, runs_of_strips
 from stitchflip.piecing.model import SewnPiece
 from stitchflip.project.model import Working
 
-MOST_ROWS = 36
+_MOST_ROWS = 18
+"""Rows of one table across the page; more stand in two tables side by side."""
+_MOST_IN_ALL = 52
 """Rows a one-page sheet can carry; a longer build points to the pattern."""
 
 
-def order_table(teller: Teller) -> Table:
+def order_tables(teller: Teller) -> tuple[Block, ...]:
     """Steps with their strips' cut sizes and the places of their raw edges.
 
     Args:
         teller: speaks about the plan.
 
     Returns:
-        A row for each run of strips of one round, fabric and width, in sewing order.
+        A row for each run of strips of one round, fabric and width, in sewing order: one table, or two side by
+        side for a long build.
     """
     groups = runs_of_strips(teller.strips)
+    if len(groups) <= _MOST_ROWS:
+        rows = tuple(_row(teller, group, teller.named(group.strips[0].fabric)) for group in groups)
+        return (Table(_columns(teller, "fabric"), rows),)
+    shown = groups[:_MOST_IN_ALL]
+    rows = tuple(_row(teller, group, words(teller.mark(group.strips[0].fabric))) for group in shown)
+    half = (len(rows) + 1) // 2
+    columns = _columns(teller, "")
+    tables = Columns(((Table(columns, rows[:half]),), (Table(columns, rows[half:]),)), (1, 1))
+    left = sum(len(group.strips) for group in groups[_MOST_IN_ALL:])
+    return (tables, Paragraph(words(muted(f"{left} more strips: see the pattern.")))) if left else (tables,)
+
+
+def _columns(teller: Teller, fabric: str) -> tuple[Column, ...]:
     unit = teller.unit_word
     long = "shortest that reaches" if teller.project.working is Working.TRIM_AS_YOU_GO else "cut long"
-    columns = (
+    return (
         Column("steps"),
-        Column("fabric", share=1),
+        Column(fabric, share=1 if fabric else None),
         Column(f"cut wide, {unit}", Align.MIDDLE),
         Column(f"{long}, {unit}", share=1.5),
         Column(f"from center mark to raw edge, {unit}", share=1.3),
     )
-    rows = [_row(teller, group) for group in groups[:MOST_ROWS]]
-    if len(groups) > MOST_ROWS:
-        left = sum(len(group.strips) for group in groups[MOST_ROWS:])
-        rows.append((words(muted("…")), words(muted(f"{left} more strips: see the pattern")), (), (), ()))
-    return Table(columns, tuple(rows))
 
 
-def _row(teller: Teller, group: Piecewise) -> tuple[Words, ...]:
+def _row(teller: Teller, group: Piecewise, fabric: Words) -> tuple[Words, ...]:
     strips = group.strips
     first, last = strips[0].step, strips[-1].step
     steps = f"{first}" if first == last else f"{first}–{last}"
     return (
         words(steps),
-        teller.named(strips[0].fabric),
+        fabric,
         words(teller.bare.width(strips[0].cut_width)),
         words(", ".join(lengths_of(teller, strips))),
         words(", ".join(edges_of(teller, strips))),

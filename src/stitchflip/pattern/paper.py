@@ -28,6 +28,9 @@ _STEPS = (
 )
 """From generous to close; the first that fits one page is taken."""
 
+_READABLE = Tightness(picture=0.8, text_pt=9, air=0.7)
+"""For a sheet that would not fit one page at any size an eye can read."""
+
 _LAST_PAGE = "#context [#metadata(counter(page).final().first()) <pages>]"
 
 
@@ -42,7 +45,7 @@ def to_pdf(document: Document, paper: Paper | str = Paper.LETTER) -> bytes:
         The file's bytes; the same document gives the same bytes.
 
     Raises:
-        PublishError: If the pages cannot be set, or a one-page sheet does not fit one page.
+        PublishError: If the pages cannot be set.
     """
     text = _fitted(document, Paper(paper))
     (made,) = _typst(lambda typst: [typst.compile(text, format="pdf", pdf_standards=["ua-1"], **_fonts())])
@@ -61,7 +64,7 @@ def to_page_pictures(document: Document, paper: Paper | str = Paper.LETTER, dots
         One PNG a page.
 
     Raises:
-        PublishError: If the pages cannot be set, or a one-page sheet does not fit one page.
+        PublishError: If the pages cannot be set.
     """
     text = _fitted(document, Paper(paper))
     made = _typst(lambda typst: typst.compile(text, format="png", ppi=dots_per_inch, **_fonts()))
@@ -81,13 +84,7 @@ def _fitted(document: Document, paper: Paper) -> bytes:
             fits = tried
         else:
             overflows = tried
-    if fits < len(_STEPS):
-        return source(document, paper, _STEPS[fits]).encode()
-    raise PublishError(
-        what=f'the {document.kind.lower()} of "{document.name}" does not fit one page',
-        fix="Print the pattern, which takes as many pages as it needs.",
-        code="publish.more-than-one-page",
-    )
+    return source(document, paper, _STEPS[fits] if fits < len(_STEPS) else _READABLE).encode()
 
 
 def _is_one_page(document: Document, paper: Paper, step: int) -> bool:

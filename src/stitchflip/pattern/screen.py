@@ -40,11 +40,16 @@ from stitchflip.pattern.model import (
     Voice,
     Words,
 )
-from stitchflip.pattern.reading import figure_numbers
+from stitchflip.pattern.reading import figure_numbers, walk
 from stitchflip.pattern.screen_style import CSS, SCRIPT
 
 _SCREEN_WIDE_IN = 7.2
+_PHONE_WIDE_IN = 4.5
+"""A wider picture that is mentioned keeps letters of a readable size on a phone and scrolls sideways by itself."""
+_NARROW_COLUMNS = 4
+"""A table with more columns scrolls sideways on a phone, by itself."""
 _FRACTION = re.compile(r"\d+/(?:16|32|64)")
+_APOSTROPHE = re.compile(r"(?<=\w)'(?=\w)")
 _PROLOG = re.compile(r"^\s*(<\?xml[^>]*\?>|<!DOCTYPE[^>]*>)\s*")
 _NAMESPACE = re.compile(r"\sxmlns(:\w+)?=\"[^\"]*\"")
 _ID = re.compile(r"\bid=\"([^\"]+)\"")
@@ -88,8 +93,8 @@ class _Page:
     def __init__(self, document: Document) -> None:
         self.unit = document.unit
         self.numbers = figure_numbers(document)
-        self.headings = [block for block in document.blocks if isinstance(block, Heading) and block.level == 2]
-        self.has_steps = any(isinstance(block, Steps) for block in document.blocks)
+        self.headings = [block for block in walk(document.blocks) if isinstance(block, Heading) and block.level == 2]
+        self.has_steps = any(isinstance(block, Steps) for block in walk(document.blocks))
         self.level = 1
         self.pictures = 0
         self.parts = 0
@@ -135,7 +140,9 @@ class _Page:
                 inner_html = "".join(f"<div>{self._all(column)}</div>" for column in columns)
                 return f'<div class="columns" style="grid-template-columns: {widths}">{inner_html}</div>'
             case Together(blocks=inner):
-                return f'<div class="together">{self._all(inner)}</div>'
+                is_for_paper = any(isinstance(one, CheckMarks) for one in inner)
+                kind = "together on-paper" if is_for_paper else "together"
+                return f'<div class="{kind}">{self._all(inner)}</div>'
             case PageBreak():
                 return '<div class="break"></div>'
             case BlankLines(labels=labels):
@@ -153,7 +160,7 @@ class _Page:
     def _inline(self, part: Span | Mark | Mention) -> str:
         match part:
             case Span(text=run, look=look):
-                said = _FRACTION.sub(r'<span class="fraction">\g<0></span>', escape(run))
+                said = _FRACTION.sub(r'<span class="fraction">\g<0></span>', escape(_said(run)))
                 tag = {Look.PLAIN: "", Look.STRONG: "strong", Look.MUTED: "span"}[look]
                 kind = ' class="muted"' if look is Look.MUTED else ""
                 return f"<{tag}{kind}>{said}</{tag}>" if tag else said
@@ -161,7 +168,7 @@ class _Page:
                 chip = f'<span class="chip" style="background: {escape(color)}"></span>'
                 return f'<span class="letter">{chip}{escape(letter)}</span>'
             case Mention(key=key):
-                return f'<a href="#figure-{escape(_name(key))}">figure {self.numbers.get(key, "?")}</a>'
+                return f'<a href="#figure-{escape(_name(key))}">figure\u00a0{self.numbers.get(key, "?")}</a>'
 
     def _heading(self, heading: Heading) -> str:
         self.level = heading.level
@@ -172,16 +179,21 @@ class _Page:
         return f"<h{heading.level}{mark}>{escape(heading.text)}</h{heading.level}>"
 
     def _table(self, table: Table) -> str:
-        kinds = [
-            {Align.START: "", Align.MIDDLE: ' class="center"', Align.END: ' class="end"'}[c.align]
-            for c in table.columns
-        ]
+        kinds = [self._kind(table, place) for place in range(len(table.columns))]
         caption = f"<caption>{escape(table.title)}</caption>" if table.title else ""
         head = "".join(f'<th scope="col"{k}>{escape(c.title)}</th>' for k, c in zip(kinds, table.columns, strict=True))
         rows = "".join(self._row(row, kinds) for row in table.rows)
         foot = f"<tfoot>{self._row(table.total, kinds)}</tfoot>" if table.total else ""
         inner = f"{caption}<thead><tr>{head}</tr></thead><tbody>{rows}</tbody>{foot}"
-        return f'<div class="table"><table>{inner}</table></div>'
+        wide = " wide" if len(table.columns) > _NARROW_COLUMNS else ""
+        return f'<div class="table{wide}"><table>{inner}</table></div>'
+
+    @staticmethod
+    def _kind(table: Table, place: int) -> str:
+        """Class of a column's cells; frames to glue a scrap into are for paper only."""
+        if any(isinstance(row[place], Swatch) for row in table.rows):
+            return ' class="on-paper"'
+        return {Align.START: "", Align.MIDDLE: ' class="center"', Align.END: ' class="end"'}[table.columns[place].align]
 
     def _row(self, cells: tuple[Words | Swatch, ...], kinds: list[str]) -> str:
         return (
@@ -200,12 +212,13 @@ class _Page:
     def _svg(self, box: FigureBox) -> str:
         """The drawing with names of its own, ready to stand inside a page."""
         self.pictures += 1
-        svg = drawing(box, _SCREEN_WIDE_IN, self.unit).svg
-        svg = _NAMESPACE.sub("", _PROLOG.sub("", svg), count=2)
+        drawn = drawing(box, _SCREEN_WIDE_IN, self.unit)
+        wide = " wide" if box.key and drawn.wide_in > _PHONE_WIDE_IN else ""
+        svg = _NAMESPACE.sub("", _PROLOG.sub("", drawn.svg), count=2)
         own = f"f{self.pictures}-"
         svg = _POINTER.sub(rf"\g<1>{own}", _ID.sub(rf'id="{own}\g<1>"', svg))
         named = f'<svg role="img" aria-label="{escape(box.figure.alt)}"'
-        return f'<div class="picture">{svg.replace("<svg", named, 1)}</div>'
+        return f'<div class="picture{wide}">{svg.replace("<svg", named, 1)}</div>'
 
     def _figure(self, box: FigureBox) -> str:
         number = self.numbers.get(box.key)
@@ -224,7 +237,7 @@ class _Page:
         return (
             f'<article class="step"><h{level}><span class="number">{escape(step.number)}</span>'
             f"{self.words(step.title)}</h{level}><figure>{self._svg(step.picture)}</figure>"
-            f"<p>{self.words(step.do)}</p>{notes}{after}{done}</article>"
+            f'<div class="doing"><p>{self.words(step.do)}</p>{notes}{after}{done}</div></article>'
         )
 
     def _ticks(self, ticks: TickList) -> str:
@@ -242,6 +255,11 @@ class _Page:
             f'<header class="cover"><h1>{escape(page.name)}</h1>{about}<figure>{self._svg(page.picture)}</figure>'
             f'{self._facts(page.facts.rows)}{maker}</header><div class="break"></div>'
         )
+
+
+def _said(text: str) -> str:
+    """Words with typographic apostrophes, and with a space before a fraction that never breaks over two lines."""
+    return _APOSTROPHE.sub("\u2019", text).replace("\u2009", "\u202f")
 
 
 def _name(key: str) -> str:

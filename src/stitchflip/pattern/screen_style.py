@@ -6,13 +6,15 @@ phone's light or dark setting; pictures always stand on a light card, because fa
 
 from __future__ import annotations
 
+from stitchflip.pictures.ink import PAPER
+
 CSS = """
-:root { color-scheme: light dark; --ink: #22262b; --quiet: #5d636b; --page: #fdfcf9; --card: #ffffff; --hair: #d8d2c7;
+:root { color-scheme: light dark; --ink: #22262b; --quiet: #5d636b; --page: #fdfcf9; --card: PAPER; --hair: #d8d2c7;
   --thread: #a8482a; --tip: #3f6b62; --look: #7d5f0e; --tint: #f5f1ea; }
-@media (prefers-color-scheme: dark) { :root { --ink: #ece8e1; --quiet: #b0aaa0; --page: #1c1e21; --card: #faf8f4;
+@media (prefers-color-scheme: dark) { :root { --ink: #ece8e1; --quiet: #b0aaa0; --page: #1c1e21; --card: PAPER;
   --hair: #454a50; --thread: #e59a7c; --tip: #8fc3b6; --look: #dcbc66; --tint: #26292d; } }
 * { box-sizing: border-box; }
-html { -webkit-text-size-adjust: 100%; scroll-behavior: smooth; }
+html { -webkit-text-size-adjust: 100%; }
 body { margin: 0; background: var(--page); color: var(--ink); line-height: 1.5; font-size: 1.06rem;
   font-family: 'Source Sans Pro', 'Source Sans 3', 'Helvetica Neue', Arial, sans-serif;
   font-variant-numeric: lining-nums; }
@@ -39,6 +41,8 @@ figure { margin: 1.2rem 0; text-align: center; }
 .picture { background: var(--card); border-radius: 6px; padding: .5rem; overflow-x: auto; }
 .picture svg { display: block; margin: 0 auto; max-width: 100%; height: auto; }
 .table { overflow-x: auto; margin: 1rem 0 1.3rem; }
+.table.wide table { min-width: 34rem; }
+a { color: inherit; text-decoration-color: var(--thread); text-underline-offset: .15em; }
 table { border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums lining-nums; }
 caption { text-align: left; font-weight: 700; padding-bottom: .3rem; }
 th, td { padding: .4rem .6rem .4rem 0; vertical-align: top; border-bottom: 1px solid var(--hair); text-align: left; }
@@ -74,18 +78,32 @@ button { font: inherit; color: inherit; background: none; border: 1px solid var(
 .on-paper { display: none; }
 .cover { min-height: 60vh; }
 footer { color: var(--quiet); font-size: .92rem; padding-top: 1.5rem; padding-bottom: 2rem; }
+@media (max-width: 30rem) {
+  .picture.wide svg { max-width: none; width: 38rem; }
+  dl.facts { grid-template-columns: 1fr; gap: 0; }
+  dl.facts dt { margin-top: .55rem; font-size: .92rem; }
+  .step dl.facts { grid-template-columns: 5.2rem 1fr; gap: .25rem .8rem; }
+  .step dl.facts dt { margin-top: 0; }
+}
+@media print, (min-width: 44rem) {
+  .step { display: grid; grid-template-columns: 17rem 1fr; column-gap: 1.8rem; align-items: start; }
+  .step h2, .step h3, .step h4 { grid-column: 1 / -1; }
+  .step figure { margin: 0; }
+}
 @media (min-width: 44rem) { .columns { display: grid; gap: 2rem; } }
 @media print {
-  :root { --ink: #000; --quiet: #444; --page: #fff; --card: #fff; --hair: #bbb; --tint: #f4f4f4; }
+  :root { --ink: #000; --quiet: #444; --page: #fff; --card: PAPER; --hair: #bbb; --tint: #f4f4f4; }
   @page { margin: .5in; }
   body { font-size: 11pt; } main, footer { max-width: none; padding: 0; }
   nav, .progress { display: none; } .on-paper { display: block; }
+  th.on-paper, td.on-paper { display: table-cell; }
   h2, h3, h4 { break-after: avoid; } figure, table, aside, .step, .together { break-inside: avoid; }
-  .break { break-before: page; } .step.done { opacity: 1; }
+  .break { break-before: page; } .step.done { opacity: 1; } label.tick { min-height: 0; }
+  .step { padding: .5rem 0 .3rem; } .step dl.facts { margin: .3rem 0; gap: .15rem 1rem; }
 }
 .mark { border: 1px solid currentColor; display: inline-block; vertical-align: bottom; margin-right: .3in;
   font-size: 9pt; text-align: center; box-sizing: border-box; }
-"""
+""".replace("PAPER", PAPER)
 
 SCRIPT = """
 (function () {

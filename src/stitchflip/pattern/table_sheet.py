@@ -23,13 +23,14 @@ from stitchflip.pattern.model import (
     strong,
     words,
 )
-from stitchflip.pattern.order_table import order_table
+from stitchflip.pattern.order_table import order_tables
 from stitchflip.pattern.purchases import by_letter
 from stitchflip.pattern.safety import short_reminders
 from stitchflip.pattern.square_words import binding_line, diagonals, distances, margins
 from stitchflip.pattern.strip_facts import loose_ends
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, sentence
-from stitchflip.pictures import finished, order
+from stitchflip.pictures import finished, order, paper_height
+from stitchflip.pictures.model import Figure
 from stitchflip.planning.model import Finding, Plan, Severity
 
 _MOST_FINDINGS = 4
@@ -91,20 +92,30 @@ def _middle(teller: Teller) -> tuple[Block, ...]:
     colors, numbered = finished(teller.plan, letters=False), order(teller.plan)
     first = (Heading(2, "Cut first"), Items(cut_first(teller)))
     ready = (Heading(2, "Strips to have ready"), strips_ready(teller))
-    sewing = (Heading(2, "Order, and where you should be"), order_table(teller))
-    (x0, y0), (x1, y1) = numbered.low, numbered.high
-    if x1 - x0 >= _WIDE_PICTURE * (y1 - y0):
+    heading, where = Heading(2, "Order, and where you should be"), order_tables(teller)
+    if _can_be_read(numbered, 3.5, 3.8):
         return (
-            Columns(((FigureBox(colors, 3.2, 1.3), *first), ready), (1, 1.1)),
-            sewing[0],
-            FigureBox(numbered, 7.5, 2.3),
-            sewing[1],
+            Columns(((FigureBox(numbered, 3.5, 3.8),), (FigureBox(colors, 2.0, 1.5), *first)), (1, 1)),
+            *ready,
+            heading,
+            *where,
         )
+    across = (FigureBox(numbered, 7.5, 3.6),) if _can_be_read(numbered, 7.5, 3.6) else ()
     return (
-        Columns(((FigureBox(numbered, 3.5, 3.8),), (FigureBox(colors, 2.0, 1.5), *first)), (1, 1)),
-        *ready,
-        *sewing,
+        Columns(((FigureBox(colors, 3.2, 1.3), *first), ready), (1, 1.1)),
+        heading,
+        *across,
+        *where,
     )
+
+
+def _can_be_read(numbered: Figure, wide_in: float, high_in: float) -> bool:
+    """Whether the order's numbers have room in the picture; a wide piece stands across the page, not in half of it."""
+    (x0, y0), (x1, y1) = numbered.low, numbered.high
+    if wide_in < 7 and x1 - x0 >= _WIDE_PICTURE * (y1 - y0):
+        return False
+    narrower = wide_in * min(1.0, 0.97 * high_in / paper_height(numbered, wide_in))
+    return any(paper_height(numbered, wide) <= 1.02 * high_in for wide in (wide_in, narrower))
 
 
 def cut_first(teller: Teller) -> tuple[Words, ...]:
