@@ -230,3 +230,13 @@ def test_a_plan_with_a_stop_says_so_before_anything_else() -> None:
     """A center too large for its trim: the pattern is drawn all the same, and its first page says it is not ready."""
     text = shown("pattern", LANTERN, Change(("center", "cut"), "12"))
     assert text.index("Not ready to be sewn") < text.rindex("What you need")
+
+
+def test_a_shaped_or_slanted_center_says_what_it_is_cut_from() -> None:
+    """A hexagon 7½ between its sides is 7½ ÷ cos 30° = 8.66 in over all, up to 8¾.
+
+    A square of 8¼ stood on its point is 8¼ × √2 = 11.67 in wide and long; this maker rounds cuts up to ½: 12.
+    """
+    hexagon = shown("table", GATE)
+    assert "8¾ × 7½ in, then to its shape, 7½ in between opposite sides" in hexagon
+    assert "out of 12 × 12 in of fabric so that its print stands upright" in shown("table", LANTERN)

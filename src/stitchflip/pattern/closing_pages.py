@@ -25,6 +25,7 @@ from stitchflip.pattern.square_words import (
     diagonals,
     distances,
     margins,
+    start_words,
 )
 from stitchflip.pattern.telling import Teller, counted, sentence
 from stitchflip.pictures import binding_corner, squaring
@@ -144,7 +145,7 @@ def bind(teller: Teller) -> tuple[Block, ...]:
             f"{joined} Fold the binding lengthwise, wrong sides together, to {say.near(fold)} wide folded, and press."
         ),
         words(
-            f"Leave a tail of {tail} and start {_start(binding.start_at)} (sides as in ",
+            f"Leave a tail of {tail} and start {start_words(teller)} (sides as in ",
             Mention("squaring"),
             f"). Lay the raw edges level on the front and sew {say.width(binding.seam)} from the edge. Keep joins "
             "off corners and points.",
@@ -176,11 +177,6 @@ def bind(teller: Teller) -> tuple[Block, ...]:
         )
     )
     return (Together((Heading(2, "Bind"), Numbered(tuple(doing)), *figures)),)
-
-
-def _start(where: str) -> str:
-    said = where.strip().rstrip(".")
-    return said[:1].lower() + said[1:]
 
 
 def _one_of_each(teller: Teller) -> list[tuple[int, float]]:

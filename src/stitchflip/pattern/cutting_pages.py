@@ -23,6 +23,7 @@ from stitchflip.pattern.model import (
     words,
 )
 from stitchflip.pattern.purchases import by_letter
+from stitchflip.pattern.table_sheet import shape_words, window_words
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, sentence
 from stitchflip.pictures import cuts, paper_height
 from stitchflip.project.model import Through, Working
@@ -139,14 +140,14 @@ def _fabric_parts(teller: Teller, fabric: FabricPlan) -> tuple[tuple[Block, ...]
     unit = teller.unit_word
     columns = (
         Column("how many", Align.END),
-        Column(f"cut wide × long, {unit}", share=1.8),
-        Column("for step", share=1.4),
-        Column("shows", share=1),
+        Column(f"cut wide × long, {unit}", share=1.55),
+        Column("for step", share=1.05),
+        Column("shows", share=1.4),
     )
     total = sum(cut.count for cut in cuts)
     foot = (words(str(total)), words("pieces in all"), (), ())
     heading = Heading(3, f"{teller.plan.letter_of(fabric.fabric)} · {fabric.fabric}")
-    first = Items(tuple(_across(teller, fabric)))
+    first = Items((*_across(teller, fabric), *_center_lines(teller, cuts)))
     table = Table(columns, rows, total=foot if len(cuts) > 1 else ())
     return ((heading, first) if first.items else (heading,)), table
 
@@ -164,8 +165,9 @@ def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:
     steps = [piece.step for piece in cut.pieces if piece.step]
     names = [piece.name.lower() for piece in cut.pieces if not piece.step]
     what = ", ".join((*names, runs_of(sorted(steps)))) if steps else ", ".join(names)
-    shows = dict.fromkeys(piece.finished for piece in cut.pieces if piece.finished)
-    size = words(strong(bare.cut_size(cut.wide, cut.long)))
+    wide = " wide" if cut.kind == "strip" else ""
+    shows = dict.fromkeys(f"{piece.finished}{wide}" for piece in cut.pieces if piece.finished)
+    size = words(strong(teller.cut_numbers(cut.kind, cut.wide, cut.long)))
     if as_you_go and steps:
         shortest = max(piece.shortest or piece.long for piece in cut.pieces)
         size = words(size, muted(f" ({bare.cut(shortest)} reaches)" if shortest < cut.long - 1e-6 else ""))
@@ -175,6 +177,16 @@ def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:
 def _across(teller: Teller, fabric: FabricPlan) -> list[Words]:
     """What is cut across the fabric before the lengths are cut from it."""
     return [line for strips in fabric.strip_plans if (line := _strips_line(teller, strips))]
+
+
+def _center_lines(teller: Teller, cuts: tuple[Cut, ...]) -> list[Words]:
+    """What a center cut on the slant, or to a shape, needs to be told."""
+    lines = []
+    for cut in cuts:
+        said = shape_words(teller) + window_words(teller, cut.pieces[0].window) if cut.kind == "rectangle" else ""
+        if said:
+            lines.append(words(f"Cut the center {said.removeprefix(', ').removeprefix('then ')}."))
+    return lines
 
 
 def _strips_line(teller: Teller, strips: StripPlan) -> Words:

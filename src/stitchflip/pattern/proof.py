@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from stitchflip.lengths import Speaker, Unit
+from stitchflip.lengths import Unit
 from stitchflip.pattern.model import (
     BlankLines,
     Block,
@@ -28,6 +28,7 @@ from stitchflip.pattern.model import (
     Words,
 )
 from stitchflip.pattern.reading import figure_numbers, figures, plain, walk
+from stitchflip.pattern.telling import Teller
 from stitchflip.planning.model import Plan
 
 _SIDES = re.compile(
@@ -202,7 +203,7 @@ def _steps(document: Document, plan: Plan) -> Iterator[str]:
 
 def _cut_sizes(document: Document, plan: Plan) -> Iterator[str]:
     """Each cut size stands once in its fabric's table, each piece is used, and the counts add up."""
-    bare = Speaker(plan.project.units).bare
+    teller = Teller(plan)
     cells = [
         [plain(cell) for cell in row if isinstance(cell, tuple)]
         for block in walk(document.blocks)
@@ -214,7 +215,7 @@ def _cut_sizes(document: Document, plan: Plan) -> Iterator[str]:
     if counted != pieces:
         yield f"The cutting tables count {counted} pieces; the plan has {pieces}."
     rows = {row[1].partition(" (")[0] for row in cells}
-    sizes = {bare.cut_size(piece.wide, piece.long) for piece in plan.pieces if piece.kind != "binding"}
+    sizes = {teller.cut_numbers(piece.kind, piece.wide, piece.long) for piece in plan.pieces if piece.kind != "binding"}
     yield from (f"The cut size {size} is in no cutting table." for size in sorted(sizes - rows))
     strips = sum(piece.count for piece in plan.pieces if piece.step)
     sewn = sum(1 for strip in plan.build.strips if strip.cut_length > 0) * plan.project.how_many

@@ -93,3 +93,9 @@ def binding_line(teller: Teller) -> Words:
         f"{each} ({counted(binding.strips_per_piece, 'strip')} cut {teller.say.width(binding.cut)} wide{joins}); "
         f"{corner_words(teller)}.",
     )
+
+
+def start_words(teller: Teller) -> str:
+    """Where the binding starts, to follow a verb."""
+    said = teller.plan.binding.start_at.strip().rstrip(".")
+    return said[:1].lower() + said[1:]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from stitchflip.lengths import UNIT_SPACE
 from stitchflip.pattern.model import (
     BlankLines,
     Block,
@@ -26,12 +27,13 @@ from stitchflip.pattern.model import (
 from stitchflip.pattern.order_table import order_tables
 from stitchflip.pattern.purchases import by_letter
 from stitchflip.pattern.safety import short_reminders
-from stitchflip.pattern.square_words import binding_line, diagonals, distances, margins
+from stitchflip.pattern.square_words import binding_line, diagonals, distances, margins, start_words
 from stitchflip.pattern.strip_facts import loose_ends
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, sentence
 from stitchflip.pictures import finished, order, paper_height
 from stitchflip.pictures.model import Figure
 from stitchflip.planning.model import Finding, Plan, Severity
+from stitchflip.project.model import CenterShape
 
 _MOST_FINDINGS = 4
 _MOST_LOCKS = 8
@@ -138,8 +140,27 @@ def first_piece_words(teller: Teller) -> Words:
     name = sentence(teller.first_name)
     if not pieces:
         return words(f"{name}: {count}", teller.named(first.fabric))
-    size = teller.say.cut_size(pieces[0].wide, pieces[0].long)
-    return words(f"{name}: {count}", teller.named(first.fabric), " cut ", strong(size), turn_words(teller))
+    one = pieces[0]
+    size = f"{teller.cut_numbers(one.kind, one.wide, one.long)}{UNIT_SPACE}{teller.unit_word}"
+    said = (strong(size), shape_words(teller), turn_words(teller), window_words(teller, one.window))
+    return words(f"{name}: {count}", teller.named(first.fabric), " cut ", *said)
+
+
+def shape_words(teller: Teller) -> str:
+    """What a shaped center is cut to, out of its rectangle."""
+    center = teller.project.center
+    if center is None or not teller.is_shaped:
+        return ""
+    if center.shape is CenterShape.POLYGON and center.cut is not None:
+        return f", then to its shape, {teller.say.width(center.cut.inches)} between opposite sides"
+    return ", then to its shape"
+
+
+def window_words(teller: Teller, window: tuple[float, float] | None) -> str:
+    """How much upright fabric a center cut on the slant takes."""
+    if window is None:
+        return ""
+    return f", out of {teller.say.size(*window)} of fabric so that its print stands upright"
 
 
 def turn_words(teller: Teller) -> str:
@@ -193,7 +214,7 @@ def _end(teller: Teller) -> tuple[Block, ...]:
     if teller.plan.square_up.folded:
         rows.append(("On a small mat", words(teller.plan.square_up.folded)))
     rows += [
-        ("Bind", words(binding_line(teller), f" {sentence(teller.plan.binding.start_at.rstrip('.'))}.")),
+        ("Bind", words(binding_line(teller), f" Start {start_words(teller)}.")),
         ("Stitching", widest_words(teller)),
         ("Iron", words(iron_words(teller))),
         ("Take care", words(*(words(one, " ") for one in short_reminders(teller)))),

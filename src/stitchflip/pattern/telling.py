@@ -10,11 +10,11 @@ from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
 
-from stitchflip.lengths import Rounding, Speaker, Unit, format_inches, round_to
+from stitchflip.lengths import TIMES, UNIT_SPACE, Rounding, Speaker, Unit, format_inches, round_to
 from stitchflip.pattern.model import Mark, Span, Words, words
 from stitchflip.piecing.model import SewnPiece
 from stitchflip.planning.model import Plan
-from stitchflip.project.model import Fabric, Outline, Runs
+from stitchflip.project.model import CenterShape, Fabric, Outline, Runs
 
 METERS_PER_YARD = 0.9144
 _NUMBER_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
@@ -111,8 +111,8 @@ class Teller:
     def thread(self, yards: float) -> str:
         """Thread in yards or meters, up to a whole one."""
         if self.unit is Unit.INCH:
-            return f"{ceil(yards - 1e-6)}\u202fyd"
-        return f"{ceil(yards * METERS_PER_YARD - 1e-6)}\u202fm"
+            return f"{ceil(yards - 1e-6)}{UNIT_SPACE}yd"
+        return f"{ceil(yards * METERS_PER_YARD - 1e-6)}{UNIT_SPACE}m"
 
     def wide_long(self, x_extent: float, y_extent: float) -> tuple[float, float]:
         """(wide, long) of something measured along x and y, as the project says wide and long."""
@@ -185,6 +185,18 @@ class Teller:
     def first_name(self) -> str:
         """What the first piece is called."""
         return "middle strip" if self.plan.build.first_is_strip else "center"
+
+    @property
+    def is_shaped(self) -> bool:
+        """True for a center that is cut to its shape out of a rectangle."""
+        center = self.project.center
+        return center is not None and center.shape in {CenterShape.POLYGON, CenterShape.CORNERS}
+
+    def cut_numbers(self, kind: str, wide_in: float, long_in: float) -> str:
+        """Wide × long of a piece as cut, without the unit; the rectangle round a shaped center is rounded up."""
+        if kind == "rectangle" and self.is_shaped:
+            return f"{self.bare.cut(wide_in)}{TIMES}{self.bare.cut(long_in)}"
+        return self.bare.cut_size(wide_in, long_in)
 
     # --- fabrics -----------------------------------------------------------------------------------------
 

@@ -269,6 +269,8 @@ class _Writer:
 def _gap_before(blocks: tuple[Block, ...]) -> str:
     """Space before blocks that stay together: a heading's own, which would vanish at the top of its block."""
     first = blocks[0] if blocks else None
+    if isinstance(first, Columns):
+        return _gap_before(first.columns[0])
     level = first.level if isinstance(first, Heading) else 0
     return {2: "1.9em * AIR", 3: "1.3em * AIR"}.get(level, "0.9em * AIR")
 
