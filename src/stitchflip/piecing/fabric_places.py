@@ -6,13 +6,13 @@ WCAG 2), which is what a gray photograph shows.
 
 from __future__ import annotations
 
-import random
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import BuildError
 from stitchflip.project.model import FabricOrder, Project
 
 if TYPE_CHECKING:
+    import random
     from collections.abc import Sequence
 
     from stitchflip.piecing.orders import Wanted
@@ -53,7 +53,9 @@ def fabrics_for(project: Project, wanted: Sequence[Wanted], names: Sequence[str]
             code="build.no-fabric",
         )
     chosen: list[str | None] = [strip.fabric for strip in wanted]
-    chance = random.Random(rule.seed)
+    from random import Random  # brings in the hash library, which few plans need
+
+    chance = Random(rule.seed)
     for turn, place in enumerate(open_places):
         if rule.accent and rule.accent_every and (turn + 1) % rule.accent_every == 0:
             chosen[place] = rule.accent

@@ -13,7 +13,7 @@ from stitchflip.errors import StitchflipError
 from stitchflip.lengths import Length, Speaker, Unit, format_length
 from stitchflip.piecing import bare_of
 from stitchflip.piecing.coverage import widest_anywhere
-from stitchflip.piecing.geometry import TOLERANCE, extent
+from stitchflip.piecing.geometry import TOLERANCE, extent, middle
 from stitchflip.planning.findings.look import GEOMETRY
 from stitchflip.planning.findings.seen import Seen, see
 from stitchflip.planning.model import Cure, Finding, Severity
@@ -263,15 +263,23 @@ def _coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
 
 
 def _smaller_trim(seen: Seen, gone: Callable[[Seen], bool]) -> Iterator[Cure]:
-    """The largest squared-up size that is good, one measure at a time."""
+    """The largest squared-up size that is covered, made smaller in the direction of the worst bare place."""
     wanted, grid = seen.project.squared_up, _grid(seen.project)
-    for key in ("long", "wide", "across_flats"):
-        now = getattr(wanted, key)
-        if now is None:
-            continue
-        found = _search(seen, ("squared_up", key), _next(now.inches, grid, up=False), -grid, gone)
-        if found:
-            yield Cure(f"Square up at {_say(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
+    key = "across_flats" if wanted.shape is Outline.POLYGON else _measure_toward(seen)
+    now = getattr(wanted, key)
+    found = _search(seen, ("squared_up", key), _next(now.inches, grid, up=False), -grid, gone) if now else None
+    if found:
+        yield Cure(f"Square up at {_say(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
+
+
+def _measure_toward(seen: Seen) -> str:
+    """The squared-up measure that ends at the worst bare place; at a slanted end, the length."""
+    worst = max(seen.build.bare, key=lambda spot: spot.by)
+    x, y = middle(worst.polygon)
+    half_x, half_y = extent(seen.build.trim, 1, 0)[1], extent(seen.build.trim, 0, 1)[1]
+    beyond = (abs(x) - half_x, abs(y) - half_y)
+    is_along_x = beyond[0] > beyond[1] if max(beyond) > 0 else half_x > half_y
+    return "long" if is_along_x == (seen.project.squared_up.length_runs is Runs.ACROSS) else "wide"
 
 
 def _thin(seen: Seen, finding: Finding) -> Iterator[Cure]:
