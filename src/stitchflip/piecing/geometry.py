@@ -19,6 +19,9 @@ if TYPE_CHECKING:
 TOLERANCE = 1e-6
 """Two places closer than this are the same place; inches."""
 
+_NO_CRUMB = 0.1
+"""An area above this (square inches) counts whatever its outline: no outline here is 100,000 in long."""
+
 HalfPlane = tuple[float, float, float]
 
 
@@ -39,13 +42,19 @@ def clip(polygon: Polygon, nx: float, ny: float, r: float) -> Polygon:
     out: list[Point] = []
     last, last_over = polygon[-1], over[-1]
     for point, by in zip(polygon, over, strict=True):
-        if (by > TOLERANCE and last_over < -TOLERANCE) or (by < -TOLERANCE and last_over > TOLERANCE):
-            share = last_over / (last_over - by)
-            out.append((last[0] + share * (point[0] - last[0]), last[1] + share * (point[1] - last[1])))
-        if by <= TOLERANCE:
+        if by > TOLERANCE:
+            if last_over < -TOLERANCE:
+                out.append(_between(last, point, last_over / (last_over - by)))
+        else:
+            if by < -TOLERANCE and last_over > TOLERANCE:
+                out.append(_between(last, point, last_over / (last_over - by)))
             out.append(point)
         last, last_over = point, by
     return tuple(out) if len(out) > 2 else ()
+
+
+def _between(one: Point, other: Point, share: float) -> Point:
+    return (one[0] + share * (other[0] - one[0]), one[1] + share * (other[1] - one[1]))
 
 
 def clip_all(polygon: Polygon, planes: Iterable[HalfPlane]) -> Polygon:
@@ -77,7 +86,10 @@ def perimeter(polygon: Polygon) -> float:
 
 def counts(polygon: Polygon) -> bool:
     """True when a polygon is more than a crumb of rounding: area above the tolerance times its perimeter."""
-    return bool(polygon) and area(polygon) > TOLERANCE * perimeter(polygon)
+    if not polygon:
+        return False
+    covered = area(polygon)
+    return covered > _NO_CRUMB or covered > TOLERANCE * perimeter(polygon)
 
 
 def edges(polygon: Polygon) -> Iterable[tuple[Point, Point]]:

@@ -74,13 +74,11 @@ def _layer(sewn: Sewn, strip: Polygon, covering: list[HalfPlane], cutting: list[
     needed = extent(need_polygon, tx, ty) if need_polygon else None
     if sewn.free_start or sewn.free_end:
         low, high = needed or extent(frame.cover, tx, ty)
-        whole = kept is strip
-        kept = _ended(kept, (tx, ty), low if sewn.free_start else None, high if sewn.free_end else None)
-        strip = (
-            kept
-            if whole
-            else _ended(strip, (tx, ty), low if sewn.free_start else None, high if sewn.free_end else None)
-        )
+        if sewn.free_start and sewn.free_end and not cutting:
+            strip = kept = _straight(sewn, extent(strip, nx, ny), low, high)
+        else:
+            kept = _ended(kept, (tx, ty), low if sewn.free_start else None, high if sewn.free_end else None)
+            strip = _ended(strip, (tx, ty), low if sewn.free_start else None, high if sewn.free_end else None)
     full = extent(strip, tx, ty) if strip else (0.0, 0.0)
     return Layer(
         opened=strip,
@@ -89,6 +87,18 @@ def _layer(sewn: Sewn, strip: Polygon, covering: list[HalfPlane], cutting: list[
         needed=needed,
         full=full,
         seam=seam_interval(kept, sewn.normal, sewn.seam_at) if kept else None,
+    )
+
+
+def _straight(sewn: Sewn, across: tuple[float, float], low: float, high: float) -> Polygon:
+    """A strip without neighbors as long as it need be: both ends cut straight."""
+    nx, ny = sewn.normal
+    near, far = across
+    return (
+        (nx * near - ny * high, ny * near + nx * high),
+        (nx * near - ny * low, ny * near + nx * low),
+        (nx * far - ny * low, ny * far + nx * low),
+        (nx * far - ny * high, ny * far + nx * high),
     )
 
 
