@@ -121,9 +121,9 @@ def pointed_builds(draw: st.DrawFn) -> Laid:
 
 
 @st.composite
-def round_builds(draw: st.DrawFn) -> Laid:
-    """Rounds on a regular polygon of 3 or of 5 to 8 sides, turned by any angle; sides may close."""
-    sides = draw(st.sampled_from([3, 5, 6, 7, 8]))
+def round_builds(draw: st.DrawFn, sides: tuple[int, ...] = (3, 5, 6, 7, 8)) -> Laid:
+    """Rounds on a regular polygon of 3 or of 5 to 8 sides, turned by any angle; with many sides some may close."""
+    corners = draw(st.sampled_from(sides))
     return Laid(
         project(
             squared_up={
@@ -135,7 +135,7 @@ def round_builds(draw: st.DrawFn) -> Laid:
             center={
                 "fabric": "Linen",
                 "shape": "polygon",
-                "sides": sides,
+                "sides": corners,
                 "cut": str(draw(quarters(3, 8))),
                 "turned": draw(st.sampled_from([0.0, 10.0, 22.5, 30.0])),
             },
@@ -175,7 +175,8 @@ def regular_builds() -> st.SearchStrategy[Laid]:
 @st.composite
 def covered_builds(draw: st.DrawFn) -> Laid:
     """Regular ways that go on until the base is covered."""
-    laid = draw(st.one_of(straight_builds("log cabin"), straight_builds("courthouse steps"), pointed_builds()))
+    cabins = st.one_of(straight_builds("log cabin"), straight_builds("courthouse steps"))
+    laid = draw(st.one_of(cabins, pointed_builds(), row_builds(), round_builds(sides=(3, 5, 6))))
     building = laid.project.building.model_copy(update={"until_covered": True, "one_ended": False})
     return replace(laid, project=laid.project.model_copy(update={"building": building}))
 

@@ -109,7 +109,7 @@ def dot(one: Point, other: Point) -> float:
 
 def counts(area: BaseGeometry) -> bool:
     """An area counts when it is more than a millionth of an inch all along its edge."""
-    return not area.is_empty and area.area > TOLERANCE * max(area.length, 1.0)
+    return not area.is_empty and bool(area.area > TOLERANCE * area.length)
 
 
 def slab(normal: Point, low: float, high: float, reach: float) -> Area:
@@ -302,6 +302,8 @@ def _held(script: Script, piece: PaintedStrip, at: Point, pieces: list[PaintedSt
         if far_enough and well_inside and beside:
             return PaintedEnd(at, "crossed", later.step)
     outside = piece.seam.difference(inner)
+    if outside.equals(piece.seam):
+        return PaintedEnd(at, "caught")  # the whole seam lies under the binding or is trimmed off
     for part in getattr(outside, "geoms", [outside]):
         if not part.is_empty and part.distance(Dot(at)) <= TOLERANCE and part.length >= script.stitch - TOLERANCE:
             return PaintedEnd(at, "caught")
@@ -357,9 +359,3 @@ def widest_gap(trim: Polygon, seams: list[tuple[Point, Point]], within: float = 
         if 2 * radius.length > best[1]:
             best = ((middle[0], middle[1]), 2 * radius.length)
     return best
-
-
-def clearance(trim: Polygon, seams: list[tuple[Point, Point]], at: Point) -> float:
-    """Distance from a place to the nearest seam line or trim edge."""
-    edges = list(zip(trim, trim[1:] + trim[:1], strict=True))
-    return min(float(LineString(line).distance(Dot(at))) for line in [*edges, *seams])
