@@ -32,7 +32,7 @@ def cured(project: Project, code: str) -> tuple[Seen, Finding]:
 def changes(cures: tuple[Cure, ...]) -> dict[str, str]:
     """Where each cure of one change writes what."""
     return {
-        ".".join(str(key) for key in cure.changes[0].path): cure.changes[0].to.split()[0]
+        ".".join(str(key) for key in cure.changes[0].path): (cure.changes[0].to or "").split()[0]
         for cure in cures
         if cure.changes
     }
