@@ -17,10 +17,11 @@ The tree:
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
 from typing_extensions import override
+
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

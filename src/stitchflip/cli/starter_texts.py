@@ -6,11 +6,11 @@ mended. Braces stand for sizes.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Unit
 from stitchflip.project.model import Way
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

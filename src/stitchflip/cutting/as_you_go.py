@@ -7,7 +7,7 @@ taken only when everything that follows still comes from the fewest strips; else
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.filling import quick_packings
@@ -16,6 +16,7 @@ from stitchflip.cutting.search import Verdict, try_out
 from stitchflip.cutting.strips import TIME_LIMIT_S, plan_strips
 from stitchflip.cutting.whole import fits, task_of, to_units
 from stitchflip.lengths import Speaker
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -8,7 +8,7 @@ least is kept.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import isfinite
 from typing import TYPE_CHECKING
 
@@ -25,6 +25,7 @@ from stitchflip.cutting.words import from_hand_words, why_left_out
 from stitchflip.errors import CuttingError
 from stitchflip.lengths import Speaker, Unit
 from stitchflip.project.model import Fabric, Working
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

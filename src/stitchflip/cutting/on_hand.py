@@ -6,13 +6,14 @@ used first, the widest strips first, each strip from a piece that is cut already
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from math import floor
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.model import HandSheet, OneStrip, Row, StripPlan, StripStock
 from stitchflip.cutting.rows import Rectangle, lay_in_rows
 from stitchflip.project.model import Fabric, OnHand
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

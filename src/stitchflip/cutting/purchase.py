@@ -6,12 +6,12 @@ the shop's rounding gives for nothing; it is never hidden in the need.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import floor
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import CM_PER_INCH, Rounding, Unit, round_to
 from stitchflip.project.model import Fabric, Wash
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from stitchflip.project.numbers import Numbers

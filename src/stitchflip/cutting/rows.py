@@ -7,12 +7,12 @@ exactly by counting; several sizes by trying every way of laying them with three
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import product
 from math import ceil, floor
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.model import Row, Status
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence

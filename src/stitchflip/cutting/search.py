@@ -7,12 +7,12 @@ The answer is yes with a packing, no, or "not decided"; never a guess.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.bounds import fewest_for
 from stitchflip.cutting.whole import Kind, Packing, Pattern, Task
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

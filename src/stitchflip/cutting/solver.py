@@ -8,12 +8,12 @@ HiGHS and numpy are loaded here and nowhere else in this room, and only when the
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, floor, isfinite
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.whole import Packing, Pattern, Task
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -8,7 +8,6 @@ the one with the longest leftover: one good leftover beats many scraps.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.bounds import fewest_for, fewest_new
@@ -17,6 +16,7 @@ from stitchflip.cutting.model import OneStrip, Status, StripPiece, StripPlan, St
 from stitchflip.cutting.rests import rank, with_better_rests
 from stitchflip.cutting.search import Verdict, try_out
 from stitchflip.cutting.whole import Kind, Packing, Task, fits, task_of, to_units
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

@@ -6,7 +6,7 @@ certain: "still enough" needs a plan, "one more" needs a bound that leaves no wa
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import floor
 from typing import TYPE_CHECKING
 
@@ -15,6 +15,7 @@ from stitchflip.cutting.purchase import Purchase, Shrinkage, purchase_for
 from stitchflip.cutting.rows import RowPlan, lay_in_rows
 from stitchflip.cutting.strips import Count, count_new
 from stitchflip.lengths import CM_PER_INCH, Speaker, Unit
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator

@@ -7,10 +7,11 @@ the tolerance once, here, so that three pieces of 13 1/3 in do come from 40 in.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import reduce
 from math import gcd
 from typing import TYPE_CHECKING
+
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

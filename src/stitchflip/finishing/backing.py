@@ -6,7 +6,7 @@ or along it. Whichever takes less is best; the losers are kept, because a shop m
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import ceil, floor
 
 from stitchflip.finishing.measures import BACKING_SEAM_OFF_MIDDLE, NARROWEST_BACKING_PANEL, SPARE_OF_LATER_BACKING
@@ -15,6 +15,7 @@ from stitchflip.finishing.panels import Panels, arrange, widths_for_all, with_fu
 from stitchflip.lengths import TOLERANCE_IN, Rounding, Speaker, Unit, round_to
 from stitchflip.project.model import Fabric, Project, Through
 from stitchflip.project.numbers import Numbers
+from stitchflip.values import dataclass
 
 WIDE_BACKING = 108.0
 """Extra wide backing as sold, inches."""

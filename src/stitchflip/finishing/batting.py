@@ -6,8 +6,6 @@ join keeps off the center lines and off every fold of squaring up.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from stitchflip.finishing.batting_joins import Butted, Leftover, butt, fit_in, missing_length
 from stitchflip.finishing.measures import BATTING_JOIN_OFF_FOLDS
 from stitchflip.finishing.model import BasePlan, BattingPlan
@@ -15,6 +13,7 @@ from stitchflip.finishing.words import size_in_words
 from stitchflip.lengths import TOLERANCE_IN, Speaker
 from stitchflip.project.model import Project
 from stitchflip.project.numbers import Numbers
+from stitchflip.values import dataclass
 
 PACKAGED = (
     ("craft", 36.0, 45.0),

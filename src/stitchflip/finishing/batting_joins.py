@@ -6,11 +6,11 @@ Pure geometry of rectangles. Pieces are butted with no allowance, in one row alo
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import combinations, permutations
 from math import floor
 
 from stitchflip.lengths import TOLERANCE_IN, Speaker
+from stitchflip.values import dataclass
 
 Size = tuple[float, float]
 

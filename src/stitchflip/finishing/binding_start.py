@@ -7,7 +7,6 @@ loose; after that the joins follow at the strips' lengths. A start is tried ever
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import hypot, inf
 
 from stitchflip.finishing.edges import Edge
@@ -20,6 +19,7 @@ from stitchflip.finishing.measures import (
 )
 from stitchflip.lengths import TOLERANCE_IN, Speaker, Unit
 from stitchflip.piecing.model import Point
+from stitchflip.values import dataclass
 
 _NEAR_EDGE = 2.0
 """A point of the center this close to the edge makes the edge bulky there; inches."""

@@ -7,7 +7,6 @@ fall short by them.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from math import ceil, floor
 
@@ -15,6 +14,7 @@ from stitchflip.errors import BuildError
 from stitchflip.lengths import TOLERANCE_IN, Rounding, round_to
 from stitchflip.project.model import Fabric
 from stitchflip.project.numbers import Numbers
+from stitchflip.values import dataclass
 
 
 class Join(StrEnum):

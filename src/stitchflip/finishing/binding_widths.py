@@ -7,7 +7,7 @@ from the front has to catch.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from stitchflip.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,13 +6,13 @@ although it has six of them, so the names are made here and shared by squaring u
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import acos, degrees, hypot
 
 from stitchflip.piecing.geometry import TOLERANCE, edges
 from stitchflip.piecing.model import Point, Polygon
 from stitchflip.piecing.shapes import side_names
 from stitchflip.project.model import Ends, Outline, Project
+from stitchflip.values import dataclass
 
 _POINTED_ENDS = {(1, 1): "upper right", (-1, 1): "upper left", (-1, -1): "lower left", (1, -1): "lower right"}
 _STRAIGHT = {(1, 0): "right", (0, 1): "top", (-1, 0): "left", (0, -1): "bottom"}

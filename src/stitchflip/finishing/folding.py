@@ -6,8 +6,6 @@ line moves the center by as much.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from stitchflip.finishing.edges import is_mirrored
 from stitchflip.finishing.measures import FOLD_STEP, INNER_FOLD_BACK, RULER_SLIP
 from stitchflip.finishing.words import size_in_words
@@ -16,6 +14,7 @@ from stitchflip.piecing.geometry import extent
 from stitchflip.piecing.model import Polygon
 from stitchflip.project.model import Project, Runs
 from stitchflip.project.numbers import Numbers
+from stitchflip.values import dataclass
 
 _TIMES = {2: "twice", 4: "four times"}
 

@@ -6,9 +6,8 @@ A metric project takes the metric value as it stands; it is never converted from
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from stitchflip.lengths import CM_PER_INCH, Unit
+from stitchflip.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

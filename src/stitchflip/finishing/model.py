@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from stitchflip.piecing.model import Point, Polygon
+from stitchflip.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

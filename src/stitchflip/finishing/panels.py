@@ -7,11 +7,11 @@ part goes to one end, or on both sides of a full width in the middle.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import ceil, floor
 
 from stitchflip.errors import BuildError
 from stitchflip.lengths import TOLERANCE_IN
+from stitchflip.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from stitchflip.finishing.measures import Measure
 from stitchflip.lengths import Unit
+from stitchflip.values import dataclass
 
 _SLEEVE_CUT = Measure(8.5, 22)
 _HEM = Measure(1, 2.5)

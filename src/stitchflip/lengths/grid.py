@@ -8,12 +8,12 @@ what is cut or bought, down for margins, nearest for telling), always with the s
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum, StrEnum
 from fractions import Fraction
 from math import ceil, floor, isfinite
 
 from stitchflip.errors import LengthError
+from stitchflip.values import dataclass
 
 TICKS_PER_INCH = 8128
 TICKS_PER_CM = 3200

@@ -6,7 +6,7 @@ kind of length has its own direction, so that what the maker reads is never bett
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from stitchflip.lengths.grid import (
@@ -20,6 +20,7 @@ from stitchflip.lengths.grid import (
     Unit,
     count_steps,
 )
+from stitchflip.values import dataclass
 
 THIN_SPACE = "\u2009"
 """Between a whole number and a fraction that is built up: 3 5/16."""

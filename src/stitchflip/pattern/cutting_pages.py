@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from stitchflip.cutting.model import FabricPlan, Piece, StripPlan
 from stitchflip.pattern.model import (
     Align,
@@ -27,6 +25,7 @@ from stitchflip.pattern.table_sheet import shape_words, window_words
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, sentence
 from stitchflip.pictures import cuts, paper_height
 from stitchflip.project.model import Through, Working
+from stitchflip.values import dataclass
 
 _MOST_ROWS = 30
 FULL_IN, HALF_IN = 7.0, 3.55

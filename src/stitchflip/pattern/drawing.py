@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 
 from stitchflip.lengths import Unit
 from stitchflip.pattern.model import FigureBox
 from stitchflip.pictures import paper_height, to_svg
 from stitchflip.pictures.model import Figure
+from stitchflip.values import dataclass
 
 _LEAST = 0.3
 """No picture is made smaller than this part of its room."""

@@ -6,11 +6,11 @@ and a builder nothing of paper, so the same page can be printed, read on a phone
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum, StrEnum
 
 from stitchflip.lengths import Unit
 from stitchflip.pictures.model import Figure
+from stitchflip.values import dataclass
 
 
 class Look(StrEnum):

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from stitchflip.cutting.model import HandStep
 from stitchflip.lengths import Unit
 from stitchflip.pattern.model import (
@@ -29,6 +27,7 @@ from stitchflip.pattern.telling import Teller, number_word, sentence
 from stitchflip.pictures import step
 from stitchflip.piecing.model import SewnPiece
 from stitchflip.project.model import Way, Working
+from stitchflip.values import dataclass
 
 _STOP_EVERY = 10
 """Strips after which a maker likes to stop."""

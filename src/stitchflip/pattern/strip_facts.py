@@ -6,13 +6,13 @@ that a reader with one hand on the machine finds each always in the same place.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from math import acos, degrees, hypot
 
 from stitchflip.pattern.model import Words, strong, words
 from stitchflip.pattern.telling import Teller, listed
 from stitchflip.piecing.model import EndClass, SeamEnd, SewnPiece
+from stitchflip.values import dataclass
 
 _LEVEL = 0.2
 """An end counts as upper or lower when the seam climbs by more than this part of its length."""

@@ -6,7 +6,6 @@ Lengths go through the project's `Speaker`, never past it; here are only the tur
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from math import ceil
 
@@ -15,6 +14,7 @@ from stitchflip.pattern.model import Mark, Span, Words, words
 from stitchflip.piecing.model import SewnPiece
 from stitchflip.planning.model import Plan
 from stitchflip.project.model import CenterShape, Fabric, Outline, Runs
+from stitchflip.values import dataclass
 
 METERS_PER_YARD = 0.9144
 _NUMBER_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")

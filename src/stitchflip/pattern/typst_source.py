@@ -6,7 +6,6 @@ Knows the document tree and the names of `typst_style`; knows nothing of quilts.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from stitchflip.lengths import Unit
 from stitchflip.pattern.drawing import drawing
@@ -42,6 +41,7 @@ from stitchflip.pattern.model import (
 from stitchflip.pattern.reading import figure_numbers
 from stitchflip.pattern.typst_style import FIELD_HIGH_IN, FIELD_WIDE_IN, FOOT_HIGH_IN, SETTINGS, STYLE
 from stitchflip.pictures.fonts import FAMILIES
+from stitchflip.values import dataclass
 
 _APOSTROPHE = re.compile(r"(?<=\w)'(?=\w)")
 

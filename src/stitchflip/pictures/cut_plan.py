@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Speaker
@@ -23,6 +22,7 @@ from stitchflip.pictures.model import (
     Primitive,
     Text,
 )
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -6,7 +6,7 @@ that a hatch is not taken for a seam.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from stitchflip.values import dataclass
 
 COUNT = 8
 """How many there are; further fabrics begin again at the first."""

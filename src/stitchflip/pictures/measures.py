@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import atan2, cos, degrees, hypot, radians, sin
 from typing import TYPE_CHECKING
 
@@ -10,6 +9,7 @@ from stitchflip.pictures.ink import FIRM, HAIR, HALO, SOFT, THIN
 from stitchflip.pictures.model import Begin, Dimension, Pen, Text
 from stitchflip.pictures.paper import Mark, Shape, Word, text_box, text_width
 from stitchflip.pictures.spots import Taken, baseline_for
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -8,11 +8,11 @@ the writers turn it over.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 
 from stitchflip.pictures.ink import INK
 from stitchflip.piecing.model import Point, Polygon
+from stitchflip.values import dataclass
 
 
 class Dash(StrEnum):

@@ -6,11 +6,11 @@ there, whether two of them touch, whether something runs off the picture.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, hypot, radians, sin
 from typing import TYPE_CHECKING
 
 from stitchflip.pictures.fonts import CAP_HEIGHT, DESCENT, width_pt
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -7,7 +7,7 @@ beside the drawing with a leader line, and the drawing is made a little smaller 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -31,6 +31,7 @@ from stitchflip.pictures.model import (
 from stitchflip.pictures.paper import POINTS_PER_INCH, Mark, Nested, Shape, Sheet, Sign, Word
 from stitchflip.pictures.spots import Taken, fitted
 from stitchflip.piecing.geometry import area, box, clip_all, half_planes
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from stitchflip.piecing.model import Point, Polygon

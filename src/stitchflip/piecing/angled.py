@@ -7,11 +7,11 @@ on through the allowance behind the seam.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import atan2, degrees
 from typing import TYPE_CHECKING
 
 from stitchflip.piecing.geometry import TOLERANCE, clip_all, half_planes
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from stitchflip.piecing.model import Build, SewnPiece

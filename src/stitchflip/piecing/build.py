@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import ceil, cos, hypot, inf, radians
 from typing import TYPE_CHECKING
 
@@ -13,6 +12,7 @@ from stitchflip.piecing.layers import Layer, first_layer, layers_of
 from stitchflip.piecing.model import Build, CenterPoint, KernelNote, SewnPiece
 from stitchflip.piecing.seams import EndRules, SeamLine, SeamMap, seam_inside
 from stitchflip.piecing.shapes import corner_name
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

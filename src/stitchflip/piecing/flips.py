@@ -8,7 +8,7 @@ leave of each other in `layers`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import atan2, degrees
 from typing import TYPE_CHECKING
 
@@ -21,6 +21,7 @@ from stitchflip.piecing.geometry import (
     extent,
     half_planes,
 )
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

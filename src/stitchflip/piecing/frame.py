@@ -7,11 +7,12 @@ margins and squaring up are taped; they are carried to the flat frame once, here
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from math import hypot, inf
 from typing import TYPE_CHECKING
 
 from stitchflip.piecing.geometry import HalfPlane, half_planes, moved, scaled
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from stitchflip.piecing.model import Point, Polygon

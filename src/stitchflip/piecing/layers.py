@@ -6,11 +6,11 @@ Walking backward through the steps, the only lines that matter for a piece are t
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from stitchflip.piecing.geometry import clip, clip_all, extent
 from stitchflip.piecing.seams import seam_interval
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

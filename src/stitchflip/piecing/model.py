@@ -6,9 +6,10 @@ counter-clockwise, not closed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from math import hypot
+
+from stitchflip.values import dataclass
 
 Point = tuple[float, float]
 Polygon = tuple[Point, ...]

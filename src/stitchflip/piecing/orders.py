@@ -6,12 +6,12 @@ them. Where the fabrics go is decided in `fabric_places`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import count
 from typing import TYPE_CHECKING, TypeVar
 
 from stitchflip.errors import BuildError
 from stitchflip.project.model import PairFirst, Project, RowsFrom, Runs, Turning, Way
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

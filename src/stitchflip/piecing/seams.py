@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from stitchflip.piecing.geometry import TOLERANCE, HalfPlane, half_planes, holds
 from stitchflip.piecing.model import EndClass, Seam, SeamEnd
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence

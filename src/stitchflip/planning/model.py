@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from enum import StrEnum
 
 from stitchflip.cutting.model import FabricPlan, Piece
@@ -11,6 +11,7 @@ from stitchflip.forecast.model import WorkEstimate
 from stitchflip.piecing.model import Build, Polygon
 from stitchflip.project.model import Change, Project
 from stitchflip.project.numbers import Numbers
+from stitchflip.values import dataclass
 
 
 class Severity(StrEnum):

@@ -8,12 +8,12 @@ a model the same way, through its plain values.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from stitchflip.project.kinds import one_of
 from stitchflip.project.piece import shape_of_center, shape_of_piece
 from stitchflip.project.words import CenterShape, Ends, FabricOrder, Outline, Way, bare, meant
+from stitchflip.values import dataclass
 
 MOST_MISTAKES = 60
 """So many are listed; who has more will read again."""

@@ -6,10 +6,10 @@ is never converted from inches.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from types import MappingProxyType
 
 from stitchflip.lengths import CM_PER_INCH, Length, Unit
+from stitchflip.values import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,6 @@ when a file is read (`agreements`), and what needs the geometry (does the center
 of the plan.
 """
 
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import Field
@@ -36,6 +35,7 @@ from stitchflip.project.words import (
     Way,
     Working,
 )
+from stitchflip.values import dataclass
 
 __all__ = [
     "Backing",

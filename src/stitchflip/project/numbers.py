@@ -6,12 +6,12 @@ Which of several places wins is decided here and nowhere else: what the maker wr
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, radians, sin
 from typing import TYPE_CHECKING
 
 from stitchflip.project.house import DRAW_UP, HOUSE, MINUTES_PER_FURTHER_20_IN, MINUTES_PER_STRIP, THREAD_PER_INCH
 from stitchflip.project.model import CenterShape, Fiber, Finish, Outline, Runs
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from stitchflip.lengths import Length

@@ -8,7 +8,9 @@ and anything it does not follow has no place, which costs a message its line and
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from stitchflip.values import dataclass
 
 Path = tuple[str | int, ...]
 """Keys and places in lists, counted from 0."""

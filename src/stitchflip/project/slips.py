@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import dataclass
 from typing import Any
 
 from stitchflip.errors import Mistake
+from stitchflip.values import dataclass
 
 MOST_SLIPS = 25
 """So many are told; more are told after these are mended."""

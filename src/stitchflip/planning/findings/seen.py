@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from stitchflip.finishing import plan_base
 from stitchflip.lengths import Speaker
 from stitchflip.piecing import build_project, first_piece_polygon, trim_polygon
 from stitchflip.project.numbers import Numbers, effective
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from stitchflip.finishing.model import BasePlan
