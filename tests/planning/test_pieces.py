@@ -47,3 +47,28 @@ def test_letters_follow_the_hand(draft: Draft) -> None:
 
     assert ["A", "B", "C"] == [made.letter_of(name) for name in ("Stripe", "Dot", "Plain")]
     assert "?" == made.letter_of("Backing")
+
+
+def test_a_repeat_buys_one_motif_wherever_the_print_begins(draft: Draft) -> None:
+    """A 10 in center from a print that repeats every 6 in: a length of 10 + 6 surely holds one whole motif.
+
+    Motifs lengthwise from L of fabric, repeat r, cut c: surely floor((L - c) / r) when the start is unknown (derived).
+    """
+    fabrics = [{"name": "Plain", "repeat": "6"}, {"name": "Stripe"}, {"name": "Dot"}]
+    made = plan(draft(fabrics=fabrics), with_cures=False)
+
+    assert pytest.approx(10 + 6 + 1) == next(f.need_in for f in made.fabrics if f.fabric == "Plain")
+    assert "fabric.motif" in {finding.code for finding in made.findings}
+
+
+def test_the_last_strip_of_a_side_is_listed_with_what_shows_after_squaring_up(draft: Draft) -> None:
+    """Straight 4 in center, one round cut 2 1/2: its seam at 1 3/4, the binding's seam at 7 / 2 - 1/4: 1 1/2 shows."""
+    project = draft(
+        squared_up={"wide": "7", "long": "7"},
+        center={"cut": "4", "fabric": "Plain"},
+        building={"way": "log cabin"},
+        rounds=[{"cut": "2 1/2", "fabric": "Dot"}],
+    )
+    made = plan(project, with_cures=False)
+
+    assert {"1½ in"} == {" ".join(piece.finished.split()) for piece in made.pieces if piece.kind == "strip"}

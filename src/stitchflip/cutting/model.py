@@ -37,10 +37,14 @@ class Piece:
     window: tuple[float, float] | None = None
     """Fabric it takes, wide and long, when it is cut on the slant from upright fabric; None: as wide and long."""
 
+    motif_in: float = 0.0
+    """Length kept free beside it so that one whole motif surely lies in the row, wherever the print begins."""
+
     @property
     def takes(self) -> tuple[float, float]:
         """Fabric it takes, wide and long."""
-        return self.window or (self.wide, self.long)
+        wide, long = self.window or (self.wide, self.long)
+        return wide, long + self.motif_in
 
 
 @dataclass(frozen=True, slots=True)

@@ -159,7 +159,7 @@ class _Checker:
         if piece.kind == "binding":
             return False
         is_long_strip = piece.kind == "strip"
-        wide, long = (piece.wide, self.asked(piece)) if is_long_strip else piece.window or (piece.wide, piece.long)
+        wide, long = (piece.wide, self.asked(piece)) if is_long_strip else piece.takes
         if swapped:
             wide, long = long, wide
         upright = abs(taken - wide) < _SLACK and long < row.height + _SLACK

@@ -8,6 +8,7 @@ from stitchflip.cutting.model import Piece
 from stitchflip.lengths import Rounding, Speaker, round_to
 from stitchflip.piecing.geometry import extent
 from stitchflip.piecing.shapes import center_cut, is_slanted
+from stitchflip.planning.findings.sewing import shown_width
 from stitchflip.project.model import CenterShape, Working
 
 if TYPE_CHECKING:
@@ -33,9 +34,12 @@ def cutting_list(
     first = build.pieces[0]
     if not build.first_is_strip:
         pieces.setdefault(first.fabric, []).append(_center(project, numbers, first, speaker))
+    last = {strip.side: strip.step for strip in build.strips}
     for strip in build.pieces[0 if build.first_is_strip else 1 :]:
         if strip.cut_length > 0:
-            pieces.setdefault(strip.fabric, []).append(_strip(project, numbers, strip, speaker))
+            pieces.setdefault(strip.fabric, []).append(
+                _strip(project, numbers, strip, speaker, is_last=last.get(strip.side) == strip.step)
+            )
     pieces.setdefault(binding.fabric, []).append(
         Piece(
             name="Binding",
@@ -56,8 +60,10 @@ def _in_cutting_order(pieces: list[Piece]) -> list[Piece]:
     )
 
 
-def _strip(project: Project, numbers: Numbers, strip: SewnPiece, speaker: Speaker) -> Piece:
+def _strip(project: Project, numbers: Numbers, strip: SewnPiece, speaker: Speaker, *, is_last: bool) -> Piece:
     shows = strip.cut_width - 2 * numbers.seam
+    if is_last:
+        shows = min(shows, shown_width(strip) * (1 - _draw_up_along(strip, numbers)))
     return Piece(
         name=str(strip.step) if strip.step else "Middle",
         wide=strip.cut_width,
@@ -66,14 +72,20 @@ def _strip(project: Project, numbers: Numbers, strip: SewnPiece, speaker: Speake
         kind="strip",
         shortest=strip.needed_length,
         step=strip.step,
-        finished=speaker.near(shows),
+        finished=speaker.near(shows) if shows > 0 else "",
         can_turn=not _is_one_way(project, strip.fabric),
         cut_first=project.working is Working.CUT_FIRST,
     )
 
 
+def _draw_up_along(strip: SewnPiece, numbers: Numbers) -> float:
+    """Draw-up square to a strip's seam."""
+    return numbers.draw_up_x if abs(strip.normal[0]) > abs(strip.normal[1]) else numbers.draw_up_y
+
+
 def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speaker) -> Piece:
     wide, long = center_cut(project, first.opened)
+    motif = repeat_of(project, first.fabric)
     window = _window(project, numbers, first.opened)
     inset = 2 * numbers.seam
     return Piece(
@@ -83,8 +95,9 @@ def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speak
         count=project.how_many,
         kind="rectangle",
         finished=speaker.size(wide - inset, long - inset) if _is_four_sided(project) else "",
-        can_turn=not _is_one_way(project, first.fabric),
+        can_turn=not _is_one_way(project, first.fabric) and not motif,
         window=window,
+        motif_in=motif,
     )
 
 
@@ -100,6 +113,12 @@ def _window(project: Project, numbers: Numbers, raw: Polygon) -> tuple[float, fl
 
 def _is_four_sided(project: Project) -> bool:
     return project.center is not None and project.center.shape in (CenterShape.SQUARE, CenterShape.RECTANGLE)
+
+
+def repeat_of(project: Project, name: str) -> float:
+    """How far apart a fabric's print repeats, inches; 0 when that is not said."""
+    repeats = (fabric.repeat.inches for fabric in project.fabrics if fabric.name == name and fabric.repeat is not None)
+    return next(repeats, 0.0)
 
 
 def _is_one_way(project: Project, name: str) -> bool:

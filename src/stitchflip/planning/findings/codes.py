@@ -34,6 +34,7 @@ CODES: dict[str, str] = {
     "fabric.short": "The fabric on hand is not enough.",
     "fabric.nothing-to-spare": "The purchase leaves nothing to spare.",
     "fabric.one-way": "A one-way print lies on its side in some strips.",
+    "fabric.motif": "One repeat more is counted for a fussy-cut center.",
     "fabric.repeat": "The print's repeat is smaller than the window cut from it.",
     "fabric.washing": "Washed and unwashed fabrics are mixed.",
     "fabric.dye": "A dark fabric whose dye was not tested lies beside a pale one.",

@@ -98,6 +98,14 @@ def center_print(seen: Seen) -> Iterator[Finding]:
         what = "The center is cut on the slant so that its print stands upright: all its sides stretch."
         cure = Cure("Starch before cutting, pin, don't pull.")
         yield Finding("edges.center-on-bias", Severity.NOTE, what, "center", 0, cures=(cure,))
+    if fabric is not None and fabric.repeat is not None:
+        say, repeat = seen.speaker, fabric.repeat.inches
+        what = (
+            f"{fabric.name} repeats every {say.near(repeat)}: one repeat more is counted, so that a whole motif lies "
+            "in the piece wherever the print begins."
+        )
+        cure = Cure(f"Choose the place of the motif in the shop: then {say.near(repeat)} of length less is enough.")
+        yield Finding("fabric.motif", Severity.NOTE, what, "center", 0, (), {"repeat_in": repeat}, (cure,))
     if fabric is not None and fabric.repeat is not None and center.cut is not None:
         shows = center.cut.inches - 2 * seen.numbers.seam
         if fabric.repeat.inches < shows - TOLERANCE:
