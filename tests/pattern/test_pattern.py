@@ -10,6 +10,7 @@ import pytest
 from stitchflip.pattern import Paper
 from stitchflip.pattern.model import Box, BoxKind, Step, Steps
 from stitchflip.pattern.reading import plain, walk
+from stitchflip.pattern.strip_facts import EndPlace, strip_ends
 from stitchflip.planning import Change
 from tests.pattern.papers import (
     GATE,
@@ -85,6 +86,60 @@ def test_the_tester_has_an_empty_line() -> None:
     assert re.search(r"Tested by\s+(?:Date|$)", text)
 
 
+def test_basting_comes_after_the_center_is_laid() -> None:
+    """Marks, then the center, then pins: none under it, each out before a strip covers it."""
+    text = shown("pattern", LANTERN)
+    page = text[text.index("Lay the backing wrong side up") :]
+    order = ["Mark the middle of the base", "Lay the center", "Baste the base", "Every strip goes on the same way"]
+    assert sorted(page.index(words) for words in order) == [page.index(words) for words in order]
+    assert "none under the center" in page
+    assert "take each pin out before a strip covers it" in page
+
+
+def test_a_strip_whose_neighbor_ends_off_the_base_runs_past_the_trim_line() -> None:
+    """The fifth round's full ends lie beyond half of the base's 15½ in: no distance to a place that is not there."""
+    laid = [notes_of(step).get("Lay", "") for step in steps_of(LANTERN)]
+    assert not any("may stop" in said for said in laid)
+    assert "the upper end level with the raw edge there; the lower end runs past the trim line" in laid
+
+
+def test_an_end_that_stops_short_on_the_base_says_by_how_much() -> None:
+    """On a base as high as it is long the same strip's full end lies on it, so the distance can be measured."""
+    plan = plan_of(LANTERN)
+    strip = plan.build.strips[8]
+    base = plan.base.wide
+    assert EndPlace.PAST in {end.place for end in strip_ends(strip, (base, plan.base.high))}
+    assert EndPlace.SHORT in {end.place for end in strip_ends(strip, (base, base))}
+
+
+def test_a_corner_that_is_not_square_is_folded_along_the_next_edge() -> None:
+    """Straight up and down makes a miter at 90° only; each kind of corner stops and locks."""
+    runner, hexagon, mat = shown("pattern", LANTERN), shown("pattern", GATE), shown("pattern", TRAY)
+    away = "fold it away so that its raw edge runs on in line with the next edge, then back along that edge"
+    up = "fold the binding straight up and then down along the next edge"
+    assert (True, True) == (away in runner, up in runner)
+    assert (True, False) == (away in hexagon, up in hexagon)
+    assert (False, True) == (away in mat, up in mat)
+    assert "stop 0.75 cm before the corner and lock" in mat
+
+
+def test_lengths_without_extra_are_cut_full() -> None:
+    """The mats are cut without extra where both ends meet raw edges; the runner has ½ in."""
+    exact = "Cut lengths are exact where both ends meet raw edges: cut them full."
+    extra = "Cut lengths carry a little extra already; trim after opening."
+    for name, said, other in ((TRAY, exact, extra), (LANTERN, extra, exact)):
+        assert 2 == shown("pattern", name).count(said)
+        assert other not in shown("pattern", name)
+
+
+def test_a_step_trims_only_where_there_is_something_to_trim() -> None:
+    """"The words "and trim" stand exactly where the step names an end."""
+    for name in NAMES:
+        for step in steps_of(name):
+            assert plain(step.do).endswith("and trim.") == ("nothing now" not in notes_of(step)["Trim"])
+    assert not any("and trim" in plain(step.do) for step in steps_of(ROOF))
+
+
 # --- numbers that agree ----------------------------------------------------------------------------------
 
 
@@ -132,14 +187,32 @@ def test_each_step_says_where_to_start_what_to_lock_and_how_to_press() -> None:
 
 
 def test_the_shorter_piece_loses_half_of_it_at_each_point() -> None:
-    """1.02 in at the points: ¼ in less both ways leaves 0.895, ½ in less 0.77; the binding hides ¼ of it.
+    """1.02 in at the points: every edge ⅛ in nearer leaves 0.895, ¼ in nearer 0.77; the binding hides ¼ of it.
 
-    Rounded down to 1/16: 1, ⅞ and ¾ in to the edge; ¾, ⅝ and ½ in show.
+    Rounded down to 1/16: 1, ⅞ and ¾ in to the edge; ¾, ⅝ and ½ in show. The ends are points of 90°, so a slanted
+    edge lies 22 ÷ √2 = 15.556 in from the center mark, and an edge moved by d takes d × √2 off each point: 44 in
+    long becomes 44 - 2 × ⅛ × √2 = 43.646 and 43.293, nearest 1/16: 43⅝ and 43 5/16; the slanted edges come to
+    15.431 and 15.306, nearest 15 7/16 and 15 5/16.
     """
     text = shown("pattern", LANTERN, *WITHOUT_DRAW_UP)
-    assert "as planned 13 × 44 1 ¾" in text
-    assert "¼ in less both ways 12¾ × 43¾ ⅞ ⅝" in text
-    assert "½ in less both ways 12½ × 43½ ¾ ½" in text
+    assert re.search(r"as planned 13 × 44 15 9/16 1 ¾ \S", text)
+    assert "every edge ⅛ in nearer the center mark 12¾ × 43⅝ 15 7/16 ⅞ ⅝" in text
+    assert "every edge ¼ in nearer the center mark 12½ × 43 5/16 15 5/16 ¾ ½" in text
+
+
+def test_a_smaller_hexagon_stays_regular() -> None:
+    """22½ in between opposite sides, one of them at the left and one at the right: 25.98 in from corner to corner.
+
+    Every edge ⅛ in nearer: 22¼ wide, 22¼ ÷ cos 30° = 25.69 long, nearest 25 11/16; 11⅛ in from the center mark.
+    """
+    assert "every edge ⅛ in nearer the center mark 22¼ × 25 11/16 11⅛" in shown("pattern", GATE)
+
+
+def test_a_smaller_rectangle_loses_the_same_both_ways() -> None:
+    """47 × 35 cm, each edge 0.25 cm nearer: 46.5 × 34.5; no edge is slanted."""
+    text = shown("pattern", TRAY)
+    assert "0.5 cm less both ways 46.5 × 34.5" in text
+    assert "slanted edge" not in text
 
 
 def test_the_seam_test_of_three_strips() -> None:
@@ -160,11 +233,11 @@ def test_morning_tray_is_sewn_in_rounds_across_four() -> None:
     assert not any(" in " in notes_of(step)["Raw edge"] for step in steps_of(TRAY))
 
 
-def test_tin_roof_takes_quarters_and_alternates() -> None:
-    """Fat quarters by their size; rows in alternating directions; bound by hand."""
+def test_tin_roof_takes_quarters() -> None:
+    """Fat quarters by their size; no word against the steps' own starts; bound by hand."""
     text = shown("pattern", ROOF)
     assert "fat quarter 20½ × 17½ in" in text
-    assert "alternating directions" in text
+    assert "alternating" not in text
     assert "Sew it down by hand" in text
 
 

@@ -35,16 +35,17 @@ def _doing(teller: Teller) -> list[Words]:
     }[teller.project.base.through]
     several = f" Make {number_word(teller.how_many)} bases." if teller.is_several else ""
     baste = (
-        f"Baste from the middle outward: safety pins every {every}, none within {say.width(teller.pick(1, 2.5))} of "
-        "the next "
-        "seam, or a light mist of basting spray on the batting, outdoors or at an open window."
+        f"Baste the base from the {teller.first_name} outward: safety pins every {every}, none under the "
+        f"{teller.first_name} and none within {say.width(teller.pick(1, 2.5))} of its seams; take each pin out before "
+        "a strip covers it. Or a light mist of basting spray between the layers, outdoors or at an open window, "
+        "before you mark."
     )
     marks = (
         f"Mark the middle of the base and draw both center lines through it, then a line every {every} on both "
         "sides of "
         "them. Use the pen you tested."
     )
-    return [words(layered + several), words(baste), words(marks), _lay_first(teller), _hold_first(teller)]
+    return [words(layered + several), words(marks), _lay_first(teller), _hold_first(teller), words(baste)]
 
 
 def _lay_first(teller: Teller) -> Words:

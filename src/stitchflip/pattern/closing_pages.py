@@ -27,11 +27,15 @@ from stitchflip.pattern.square_words import (
     margins,
     start_words,
 )
-from stitchflip.pattern.telling import Teller, counted, sentence
+from stitchflip.pattern.telling import Teller, counted, listed, sentence
 from stitchflip.pictures import binding_corner, squaring
-from stitchflip.piecing.geometry import TOLERANCE
+from stitchflip.piecing.geometry import TOLERANCE, extent, half_planes, moved
+from stitchflip.piecing.model import Polygon
 from stitchflip.planning.model import Plan
 from stitchflip.project.model import Fiber, Finish, Wash
+
+_SQUARE = 0.05
+"""A corner this near to 90 degrees is a square one."""
 
 
 def square_up(teller: Teller) -> tuple[Block, ...]:
@@ -77,20 +81,24 @@ def if_short_table(teller: Teller) -> Table | None:
         teller: speaks about the plan.
 
     Returns:
-        Rows for the planned size, and for a quarter and half an inch (0.5 and 1 cm) less in both directions; None
-        where neither points nor last strips tell what a smaller size costs.
+        Rows for the planned size, and for a quarter and half an inch (0.5 and 1 cm) less between opposite edges,
+        every edge moved inward by half of it; None where neither points nor last strips tell what it costs.
     """
     plan, bare = teller.plan, teller.bare
     seam = plan.binding.seam
     nearest = min((point.to_edge for point in plan.square_up.points), default=None)
     last = last_strip_shows(plan)
+    slanted = _slanted_distances(teller, plan.square_up.corners)
     if nearest is None and last is None:
         return None
     rows: list[tuple[Words, ...]] = []
     for less in (0.0, teller.pick(0.25, 0.5), teller.pick(0.5, 1.0)):
-        size = bare.size(*teller.wide_long(plan.square_up.wide - less, plan.square_up.high - less))
-        name = "as planned" if less == 0 else f"{teller.say.width(less)} less both ways"
-        row = [words(name), words(strong(size))]
+        smaller = moved(plan.square_up.corners, -less / 2)
+        (left, right), (low, top) = extent(smaller, 1, 0), extent(smaller, 0, 1)
+        size = bare.size(*teller.wide_long(right - left, top - low))
+        row = [words(_less_words(teller, less)), words(strong(size))]
+        if slanted:
+            row.append(words(_slanted_distances(teller, smaller)))
         if nearest is not None:
             row += [words(bare.margin(nearest - less / 2)), words(bare.margin(nearest - less / 2 - seam))]
         if last is not None:
@@ -98,6 +106,8 @@ def if_short_table(teller: Teller) -> Table | None:
         rows.append(tuple(row))
     unit = teller.unit_word
     columns = [Column("both sides together", share=1.1), Column(f"square up, wide × long, {unit}", share=1.2)]
+    if slanted:
+        columns.append(Column(f"center mark to each slanted edge, {unit}", Align.END, share=1))
     if nearest is not None:
         columns += [
             Column(f"beyond the nearest point, {unit}", Align.END, share=1),
@@ -106,6 +116,21 @@ def if_short_table(teller: Teller) -> Table | None:
     if last is not None:
         columns.append(Column(f"last strip shows, {unit}", Align.END, share=1))
     return Table(tuple(columns), tuple(rows))
+
+
+def _less_words(teller: Teller, less: float) -> str:
+    """The name of a smaller size: by how much less, and where."""
+    if less == 0:
+        return "as planned"
+    if teller.is_pointed or teller.shape_word:
+        return f"every edge {teller.say.width(less / 2)} nearer the center mark"
+    return f"{teller.say.width(less)} less both ways"
+
+
+def _slanted_distances(teller: Teller, outline: Polygon) -> str:
+    """Distances from the center mark to the edges that are not upright or level, square to them; "" without any."""
+    slanted = [r for nx, ny, r in half_planes(outline) if min(abs(nx), abs(ny)) > TOLERANCE]
+    return listed(list(dict.fromkeys(teller.bare.near(r) for r in slanted)))
 
 
 def last_strip_shows(plan: Plan) -> float | None:
@@ -142,7 +167,7 @@ def bind(teller: Teller) -> tuple[Block, ...]:
         words("Sew the label on first if it is to be caught in the binding (see “Finish”)."),
         words(teller.named(binding.fabric), ": ", binding_line(teller)),
         words(
-            f"{joined} Fold the binding lengthwise, wrong sides together, to {say.near(fold)} wide folded, and press."
+            f"{joined} Fold the binding lengthwise, wrong sides together, to {say.width(fold)} wide folded, and press."
         ),
         words(
             f"Leave a tail of {tail} and start {start_words(teller)} (sides as in ",
@@ -192,13 +217,18 @@ def _corner_lines(teller: Teller) -> list[Words]:
     say = teller.say
     for degrees, count in angle_counts(teller):
         stop = next(one.stop_before for one in teller.plan.binding.corners if round(one.angle, 1) == degrees)
+        is_chosen = abs(stop - teller.plan.binding.seam) < TOLERANCE
+        before = say.width(stop) if is_chosen else say.near(stop)
+        fold = (
+            "fold the binding straight up and then down along the next edge"
+            if abs(degrees - 90) < _SQUARE
+            else "fold it away so that its raw edge runs on in line with the next edge, then back along that edge"
+        )
         lines.append(
             words(
                 f"At {'the corner' if count == 1 else 'each corner'} of {angle(degrees)} (",
                 Mention(f"corner {angle(degrees)}"),
-                f"): stop {say.near(stop)} before the corner, lift the needle, fold the binding straight up and "
-                "then down "
-                "along the next edge, and go on from the edge.",
+                f"): stop {before} before the corner and lock, lift the needle, {fold}, and go on from the edge.",
             )
         )
     return lines

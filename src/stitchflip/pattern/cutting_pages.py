@@ -21,6 +21,7 @@ from stitchflip.pattern.model import (
     words,
 )
 from stitchflip.pattern.purchases import by_letter
+from stitchflip.pattern.strip_facts import length_words
 from stitchflip.pattern.table_sheet import shape_words, window_words
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, sentence
 from stitchflip.pictures import cuts, paper_height
@@ -75,7 +76,7 @@ def cutting_tables(teller: Teller) -> tuple[Block, ...]:
         "sewing, "
         "and the rest of each strip is used next."
         if as_you_go
-        else "Everything is cut first, the largest pieces first. Lengths carry their extra already."
+        else f"Everything is cut first, the largest pieces first. {length_words(plan.numbers)}"
     )
     all_of_them = f" “How many” counts all {number_word(teller.how_many)} pieces." if teller.is_several else ""
     opening = Paragraph(words(f"{later} Label each piece with its step number as you cut it.{all_of_them}"))

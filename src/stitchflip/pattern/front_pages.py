@@ -21,7 +21,7 @@ from stitchflip.pattern.model import (
     words,
 )
 from stitchflip.pattern.square_words import angle, angle_counts
-from stitchflip.pattern.strip_facts import end_angle, loose_ends
+from stitchflip.pattern.strip_facts import end_angle, length_words, loose_ends
 from stitchflip.pattern.table_sheet import finding_words
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, sentence
 from stitchflip.pictures import finished
@@ -149,7 +149,7 @@ def _reading_rules(teller: Teller) -> Box:
     lengths = (
         "Strips are sewn long, trimmed after opening, and the rest is used next."
         if teller.project.working is Working.TRIM_AS_YOU_GO
-        else "Cut lengths already carry a little extra; trim after opening."
+        else length_words(plan.numbers)
     )
     rules = (
         words("Read all steps once before you cut."),

@@ -22,7 +22,15 @@ from stitchflip.pattern.model import (
     words,
 )
 from stitchflip.pattern.safety import short_reminders
-from stitchflip.pattern.strip_facts import edge_words, end_names, lay_words, lock_words, loose_ends, trim_words
+from stitchflip.pattern.strip_facts import (
+    edge_words,
+    end_names,
+    is_trimmed,
+    lay_words,
+    lock_words,
+    loose_ends,
+    trim_words,
+)
 from stitchflip.pattern.telling import Teller, number_word, sentence
 from stitchflip.pictures import step
 from stitchflip.piecing.model import SewnPiece
@@ -79,14 +87,8 @@ def _every_strip(teller: Teller) -> tuple[Block, ...]:
         ),
     )
     reminders = Box(BoxKind.CAUTION, "Before you sit down", (Items(short_reminders(teller)),))
-    opening = Paragraph(words(f"Every strip goes on the same way.{several}{_direction(teller)}"), Voice.BODY)
+    opening = Paragraph(words(f"Every strip goes on the same way.{several}"), Voice.BODY)
     return opening, Numbered(doing), reminders
-
-
-def _direction(teller: Teller) -> str:
-    if teller.project.building.way is Way.ROWS:
-        return " Sew the rows in alternating directions, so that none pulls the base the same way."
-    return ""
 
 
 def pauses_of(teller: Teller) -> Pauses:
@@ -124,10 +126,11 @@ def pauses_of(teller: Teller) -> Pauses:
 
 
 def _step(teller: Teller, strip: SewnPiece, pauses: Pauses) -> Step:
+    then = ", open it, and trim." if is_trimmed(strip) else " and open it."
     return Step(
         number=str(strip.step),
         title=words("Strip ", str(strip.step), " · ", teller.named(strip.fabric)),
-        do=words(f"Sew it ({size_words(teller, strip)}) to ", strong(side_words(strip)), ", open it, and trim."),
+        do=words(f"Sew it ({size_words(teller, strip)}) to ", strong(side_words(strip)), then),
         picture=FigureBox(step(teller.plan, strip.step), 2.75, 2.9),
         notes=tuple(_notes(teller, strip)),
         after=tuple(_after(teller, strip, pauses)),

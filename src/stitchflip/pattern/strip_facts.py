@@ -11,7 +11,8 @@ from math import acos, degrees, hypot
 
 from stitchflip.pattern.model import Words, strong, words
 from stitchflip.pattern.telling import Teller, listed
-from stitchflip.piecing.model import EndClass, SeamEnd, SewnPiece
+from stitchflip.piecing.model import EndClass, Point, SeamEnd, SewnPiece
+from stitchflip.project.numbers import Numbers
 from stitchflip.values import dataclass
 
 _LEVEL = 0.2
@@ -24,6 +25,8 @@ class EndPlace(Enum):
 
     LEVEL = "level"
     """It meets the raw edge of a neighbor and is trimmed level with it."""
+    PAST = "past"
+    """The neighbor's raw edge ends beyond the base: the strip only has to run past the trim line."""
     SHORT = "short"
     """It stops short of the neighbor's raw edge; what is missing would be cut off later."""
     FREE = "free"
@@ -60,11 +63,12 @@ def end_names(strip: SewnPiece) -> tuple[str, str]:
     return ("left", "right") if x1 > x0 else ("right", "left")
 
 
-def strip_ends(strip: SewnPiece) -> tuple[StripEnd, StripEnd]:
+def strip_ends(strip: SewnPiece, base: tuple[float, float] | None = None) -> tuple[StripEnd, StripEnd]:
     """Both ends of a strip, start first.
 
     Args:
         strip: a sewn strip with its cut, full and needed lengths.
+        base: x and y extents of the base as cut, inches, flat; None where it does not matter.
 
     Returns:
         Where each end lies when the strip is laid with its extra length shared by both ends.
@@ -80,14 +84,28 @@ def strip_ends(strip: SewnPiece) -> tuple[StripEnd, StripEnd]:
             ends.append(StripEnd(name, EndPlace.FREE, abs(reaches[place])))
         elif insets[place] <= extra + 1e-6:
             ends.append(StripEnd(name, EndPlace.LEVEL, 0.0))
+        elif base is not None and not _is_on(base, _full_end(strip, place)):
+            ends.append(StripEnd(name, EndPlace.PAST, 0.0))
         else:
             ends.append(StripEnd(name, EndPlace.SHORT, insets[place]))
     return ends[0], ends[1]
 
 
+def _full_end(strip: SewnPiece, place: int) -> Point:
+    """Where the seam would end (0 start, 1 end) if the strip ran on to the neighbor's raw edge, flat."""
+    nx, ny = strip.normal
+    along = strip.reach_end + strip.inset_end if place else strip.reach_start - strip.inset_start
+    return (nx * strip.seam_at - ny * along, ny * strip.seam_at + nx * along)
+
+
+def _is_on(base: tuple[float, float], point: Point) -> bool:
+    """True for a place on the base, which lies with its middle on the center mark."""
+    return all(abs(place) <= size / 2 + 1e-6 for place, size in zip(point, base, strict=True))
+
+
 def lay_words(teller: Teller, strip: SewnPiece) -> Words:
     """Where the strip lies along its edge; empty when it simply runs from raw edge to raw edge."""
-    one, other = strip_ends(strip)
+    one, other = strip_ends(strip, (teller.plan.base.wide, teller.plan.base.high))
     if one.place is other.place is EndPlace.FREE:
         say = teller.say
         if abs(one.measure - other.measure) < 1e-3:
@@ -99,10 +117,24 @@ def lay_words(teller: Teller, strip: SewnPiece) -> Words:
     short = [end for end in (one, other) if end.place is EndPlace.SHORT]
     level = [end for end in (one, other) if end.place is EndPlace.LEVEL]
     free = [end for end in (one, other) if end.place is EndPlace.FREE]
-    parts = [f"the {end.name} end level with the raw edge there" for end in level] if short or free else []
+    past = [end for end in (one, other) if end.place is EndPlace.PAST]
+    parts = [f"the {end.name} end level with the raw edge there" for end in level] if short or free or past else []
+    parts += [f"the {end.name} end runs past the trim line" for end in past]
     parts += [f"the {end.name} end may stop {teller.say.margin(end.measure)} short" for end in short]
     parts += [f"the {end.name} end {teller.say.cut(end.measure)} or more from the center line" for end in free]
     return words("; ".join(parts))
+
+
+def length_words(numbers: Numbers) -> str:
+    """Whether cut lengths have something in them to trim, where everything is cut first."""
+    if numbers.extra_raw_edges > 0:
+        return "Cut lengths carry a little extra already; trim after opening."
+    return "Cut lengths are exact where both ends meet raw edges: cut them full."
+
+
+def is_trimmed(strip: SewnPiece) -> bool:
+    """True when an end of the strip is trimmed as soon as it is opened."""
+    return any(end.place is EndPlace.LEVEL for end in strip_ends(strip))
 
 
 def trim_words(strip: SewnPiece) -> Words:
