@@ -72,3 +72,16 @@ def test_the_last_strip_of_a_side_is_listed_with_what_shows_after_squaring_up(dr
     made = plan(project, with_cures=False)
 
     assert {"1½ in"} == {" ".join(piece.finished.split()) for piece in made.pieces if piece.kind == "strip"}
+
+
+def test_a_published_rule_for_joins_can_be_set(draft: Draft) -> None:
+    """Three strips of 40 joined at 2 1/2 make 115; by the rule of two widths a join (5 in) they make 110.
+
+    The rule of two widths: Quilt Math (border shortage, April 2022),
+    https://jmncreativeendeavours.ca/2022/04/18/
+    """
+    long = {"squared_up": {"wide": "13", "long": "36"}, "base": {}}
+    plain = plan(draft(**long), with_cures=False)
+    double = plan(draft(**long, my_numbers={"draw_up": 0.0, "fold_loss": "0", "binding_join": "5"}), with_cures=False)
+
+    assert (115.0, 110.0) == (plain.binding.made, double.binding.made)

@@ -58,6 +58,7 @@ THE_SAME_IN_BOTH = {
     "minutes_per_strip": 3.5,
     "minutes_per_further_20_in": 1.0,
     "thread_per_inch": 3.5,
+    "binding_join": 0.0,
 }
 
 
@@ -231,3 +232,9 @@ def test_turning_the_picture_turns_the_numbers(project: Project) -> None:
 def test_the_effective_seam_takes_half_of_what_a_fold_takes() -> None:
     """1/4 in and a fold of 1/32: 17/64 from the raw edge to where the fabric turns."""
     assert 17 / 64 == effective(project()).effective_seam
+
+
+@pytest.mark.parametrize(("written", "share"), [("0", 0.0), ("0.015", 0.015), ("1,5 %", 0.015), (0.015, 0.015)])
+def test_a_share_is_read_as_a_fraction_or_with_a_percent_sign(written: object, share: float) -> None:
+    """A bare number is a fraction, as text too; with a percent sign it is a hundredth."""
+    assert pytest.approx(share) == effective(project(my_numbers={"draw_up": written})).draw_up_x

@@ -49,7 +49,7 @@ def plan_binding(
     sides = trim_edges(project, trim_taped)
     perimeter = sum(side.length for side in sides)
     need = binding_need(perimeter, len(sides), numbers)
-    cost = join_cost(numbers.binding_cut, numbers.seam, Join.DIAGONAL)
+    cost = numbers.binding_join or join_cost(numbers.binding_cut, numbers.seam, Join.DIAGONAL)
     fabric = next((one for one in project.fabrics if one.name == project.binding.fabric), None)
     stock = binding_stock(fabric, numbers)
     joined = join_for_all(need, cost, project.how_many, stock)

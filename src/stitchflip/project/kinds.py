@@ -189,10 +189,11 @@ Turn = Annotated[
 def _read_share(value: object) -> object:
     """A fraction, or a text with a percent sign."""
     if isinstance(value, str):
-        percent = re.fullmatch(r"([0-9]+(?:[.,][0-9]+)?)\s*%", value.strip())
-        if percent is None:
+        share = re.fullmatch(r"([0-9]+(?:[.,][0-9]+)?)\s*(%?)", value.strip())
+        if share is None:
             raise refusal("no share", '"1.5 %" or 0.015')
-        return round(float(percent[1].replace(",", ".")) / 100, 9)
+        number = float(share[1].replace(",", "."))
+        return round(number / 100 if share[2] else number, 9)
     if isinstance(value, bool):
         raise refusal("no share", '"1.5 %" or 0.015')
     return value

@@ -61,6 +61,9 @@ class MyNumbers(Model):
     binding_extra_per_corner: Measure | None = Field(
         default=None, description="Extra binding for each corner: 1/2 in or 1.5 cm."
     )
+    binding_join: Above | None = Field(
+        default=None, description="What a diagonal join costs of the binding: left out, one cut strip width."
+    )
     stitch: Above | None = Field(default=None, description="Shortest seam end that holds by itself: 1/10 in or 2.5 mm.")
     counts_as_crossed: Measure | None = Field(
         default=None, description="A later seam holds a seam end when it lies this far inside: 1/8 in or 3 mm."

@@ -67,6 +67,8 @@ class Numbers:
     minutes_per_strip: float
     minutes_per_further_20_in: float
     thread_per_inch: float
+    binding_join: float = 0.0
+    """What a diagonal join costs of the binding; 0: one cut strip width."""
 
     @property
     def effective_seam(self) -> float:
@@ -131,6 +133,7 @@ def effective(project: Project) -> Numbers:
         minutes_per_strip=MINUTES_PER_STRIP if mine.minutes_per_strip is None else mine.minutes_per_strip,
         minutes_per_further_20_in=MINUTES_PER_FURTHER_20_IN,
         thread_per_inch=THREAD_PER_INCH if mine.thread_per_inch is None else mine.thread_per_inch,
+        binding_join=0.0 if mine.binding_join is None else mine.binding_join.inches,
     )
 
 
