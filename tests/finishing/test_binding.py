@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from itertools import cycle, pairwise
 from math import hypot, sqrt, tan
 
 import pytest
@@ -149,16 +151,18 @@ def test_joins_lie_a_strip_less_its_join_apart() -> None:
 
 
 def test_the_start_says_where_on_which_edge() -> None:
-    """The start is on a long edge, with its distance from a corner that the maker can find."""
+    """The start is on a long edge, with its distance from a corner that the maker can find, and which way to go."""
     words = _planned(lantern_walk()).start_at.replace("\u202f", " ")
     assert words.startswith("on the right edge, ")
-    assert "in from its corner with the lower right edge" in words
+    assert "in from its corner with the lower right edge, and sew toward the upper right edge;" in words
     assert "every join then lies 2 in or more from corners and points" in words
 
 
 def test_a_numbered_side_is_no_edge_twice() -> None:
     """A hexagon's sides are numbered: "on side 1", not "on the side 1 edge"."""
-    assert _planned(snow_gate()).start_at.startswith("on side 1, ")
+    words = _planned(snow_gate()).start_at
+    assert words.startswith("on side 1, ")
+    assert "from its corner with side 6, and sew toward side 2;" in words
 
 
 def test_a_first_strip_is_cut_shorter_when_no_start_keeps_the_join_off() -> None:
@@ -186,21 +190,42 @@ def _inward(place: tuple[float, float]) -> tuple[float, float]:
     return x - 0.5 * (x > 0) + 0.5 * (x < 0), y
 
 
-def _walk(laid: Laid, plan: BindingPlan) -> list[tuple[float, float]]:
-    """Where the joins lie, found by walking the outline in small steps from the start that the words name."""
-    words = plan.start_at.replace("\u202f", " ").replace("\u2009", " ")
-    name = words.removeprefix("on ").removeprefix("the ").split(",")[0].removesuffix(" edge")
+def _walk(laid: Laid, plan: BindingPlan, *, away: bool = False) -> list[tuple[float, float]]:
+    """Where the joins lie, walking corner to corner from the named start toward the named edge (or away from it)."""
+    words = plan.start_at.replace("\u202f", " ").replace("\u2009", " ").split(";")[0]
+    name, corner_with, toward = (
+        found.group(1)
+        for found in (
+            re.search(r"on (?:the )?([a-z0-9 ]+?)(?: edge)?,", words),
+            re.search(r"its corner with (?:the )?([a-z0-9 ]+?)(?: edge)?,", words),
+            re.search(r"and sew toward (?:the )?([a-z0-9 ]+?)(?: edge)?$", words),
+        )
+        if found is not None
+    )
     along = _read(words.split(", ")[1].split(" in from")[0])
-    edges = list(trim_edges(laid.project, laid.trim))
-    index = next(place for place, edge in enumerate(edges) if edge.name == name)
-    found = []
-    for join in plan.joins_at:
-        left, here = along + join, index
-        while left > edges[here].length:
-            left -= edges[here].length
-            here = (here + 1) % len(edges)
-        found.append(edges[here].at(left))
-    return found
+    ends = {edge.name: (edge.start, edge.end) for edge in trim_edges(laid.project, laid.trim)}
+    (behind,) = set(ends[name]) & set(ends[corner_with])
+    (ahead,) = set(ends[name]) & set(ends[toward])
+    if away:
+        behind, ahead = ahead, behind
+        along = hypot(ahead[0] - behind[0], ahead[1] - behind[1]) - along
+    corners = list(laid.trim)
+    if corners[(corners.index(behind) + 1) % len(corners)] != ahead:
+        corners.reverse()
+    place = corners.index(behind)
+    assert ahead == corners[(place + 1) % len(corners)]
+    path = corners[place:] + corners[: place + 1]
+    return [_on_path(path, along + join) for join in plan.joins_at]
+
+
+def _on_path(path: list[tuple[float, float]], left: float) -> tuple[float, float]:
+    """The place so far along a closed way."""
+    for (x0, y0), (x1, y1) in cycle(pairwise(path)):
+        length = hypot(x1 - x0, y1 - y0)
+        if left <= length:
+            return x0 + (x1 - x0) * left / length, y0 + (y1 - y0) * left / length
+        left -= length
+    raise AssertionError
 
 
 def _read(text: str) -> float:
@@ -211,9 +236,26 @@ def _read(text: str) -> float:
 
 @pytest.mark.parametrize("laid", [lantern_walk(), tin_roof(), snow_gate(), inches({"wide": "20", "long": "30"})])
 def test_joins_found_by_walking_the_edge_are_2_in_from_every_corner(laid: Laid) -> None:
-    """The start in words, walked along the outline, brings no join within 2 in of a corner."""
+    """The start in words, walked toward the edge that the words name, brings no join within 2 in of a corner."""
     for x, y in _walk(laid, _planned(laid)):
         assert min(hypot(x - cx, y - cy) for cx, cy in laid.trim) >= 2 - 1e-6
+
+
+def test_sewn_the_other_way_the_joins_come_too_near_a_corner() -> None:
+    """On 12 x 56 from 27 1/2 in up the right edge: joins at 30 7/8, 68 5/8, 106 3/8; the words' way matters.
+
+    Toward the top the nearest is 27 1/2 + 106 3/8 - 124 = 9 7/8 along the 12 of the bottom, so 2 1/8 off a corner;
+    toward the bottom it is 28 1/2 + 106 3/8 - 124 = 10 7/8 along the top, so 1 1/8 off.
+    """
+    laid = tin_roof()
+    plan = _planned(laid)
+    assert "27½ in from its corner with the bottom edge" in plan.start_at.replace("\u202f", " ")
+    assert (2.125, 1.125) == pytest.approx(tuple(_nearest(laid, _walk(laid, plan, away=one)) for one in (False, True)))
+
+
+def _nearest(laid: Laid, places: list[tuple[float, float]]) -> float:
+    """The least distance of a place from a corner."""
+    return min(hypot(x - cx, y - cy) for x, y in places for cx, cy in laid.trim)
 
 
 @given(wide=quarters(15, 60), long=quarters(15, 80), strip=st.sampled_from([21.0, 40.0, 42.0]))

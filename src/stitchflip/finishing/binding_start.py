@@ -1,7 +1,8 @@
 """Where to start the binding, so that none of its joins comes to lie on a corner or beside a point.
 
-The binding is laid round the edge counter-clockwise, the piece on the left of the needle. Its first tail stays
-loose; after that the joins follow at the strips' lengths. A start is tried every quarter inch along every edge.
+The binding is laid round the edge in the order of its edges; the words name the edge to sew toward, because sewn the
+other way round the joins would lie elsewhere. Its first tail stays loose; after that the joins follow at the strips'
+lengths. A start is tried every quarter inch along every edge.
 """
 
 from __future__ import annotations
@@ -192,7 +193,10 @@ def _along(side: Edge, point: Point) -> float:
 
 
 def start_in_words(unit: Unit, sides: Sequence[Edge], start: Start, keep: Keep) -> str:
-    """Where to start, and how the joins then lie.
+    """Where to start, toward which edge to sew, and how the joins then lie.
+
+    The next edge is named because the joins are reckoned going that way round; sewn the other way they would lie
+    elsewhere. Its name says the way without clock or hand, face up as well as face down.
 
     Args:
         unit: The maker's unit.
@@ -201,10 +205,11 @@ def start_in_words(unit: Unit, sides: Sequence[Edge], start: Start, keep: Keep) 
         keep: The distances to keep.
     """
     say = Speaker(unit)
-    side, last = sides[start.edge], sides[start.edge - 1]
+    side, last, following = (sides[(start.edge + turn) % len(sides)] for turn in (0, -1, 1))
     place = f"on {_edge(side.name)}, {say.near(start.along)} from its corner with {_edge(last.name)}"
     if start.first_strip_less > 0:
         place += f", the first strip cut {say.near(start.first_strip_less)} shorter"
+    place += f", and sew toward {_edge(following.name)}"
     if not start.joins_at:
         return place
     several = "every join" if len(start.joins_at) > 1 else "the join"
