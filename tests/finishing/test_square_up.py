@@ -10,9 +10,11 @@ from hypothesis import given
 from stitchflip.finishing import SquareUpPlan, plan_square_up
 from stitchflip.finishing.folding import folding_for
 from stitchflip.piecing.model import CenterPoint, Polygon
-from tests.finishing.scenarios import Laid, harbour_block, inches, lantern_walk, morning_tray, snow_gate, tin_roof
+from tests.finishing.scenarios import Laid, cm, harbour_block, inches, lantern_walk, morning_tray, snow_gate, tin_roof
 from tests.strategies import quarters
 from tests.twins.table import house
+
+SLIP = 1 / 16
 
 
 def _planned(laid: Laid, *points: CenterPoint) -> SquareUpPlan:
@@ -82,21 +84,64 @@ def test_a_runner_is_folded_once_and_a_slip_counts_twice() -> None:
     assert "fold the piece once, end to end" in text
     assert "13 × 22 in" in text
     assert "the tip 22 in from the fold" in text
-    assert "counts twice: 1/16 in off makes the size ⅛ in off" in text
+    assert "it is then 13 × 22 in to the cut, once its long edges are trimmed" in text
+    assert "counts twice: 1/16 in off makes the size ⅛ in off; a fold laid 1/16 in beside the line" in text
 
 
-def test_a_long_runner_is_folded_twice_the_same_way_and_a_slip_counts_four_times() -> None:
-    """12 x 56: half is 28; the fold brought back by 13 1/2 leaves 14 1/2 to the cut; 1/16 off makes 1/4."""
+def test_a_long_runner_is_folded_twice_the_same_way_and_each_slip_counts_twice() -> None:
+    """12 x 56: half is 28; the fold brought back by 13 1/2 leaves 14 1/2 to the cut; two slips of 1/16 make 1/4."""
     text = _plain(_planned(tin_roof()).folded)
     assert "bring that fold back over by 13½ in" in text
     assert "cut together 14½ in from the new fold" in text
-    assert "counts four times: 1/16 in off makes the size ¼ in off" in text
+    assert "it is then 12 × 14½ in to the cut, once its long edges are trimmed" in text
+    assert "the ruler counts twice: 1/16 in off makes the size ⅛ in off, the second fold laid 1/16 in off" in text
+    assert "another ⅛ in, so ¼ in when both go the same way; the first fold laid 1/16 in beside the line" in text
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "ruler", "longer", "center"),
+    [
+        (0, 0, 0, 0, 0),
+        (0, 0, SLIP, 2 * SLIP, 0),
+        (0, SLIP, 0, 2 * SLIP, 0),
+        (0, SLIP, SLIP, 4 * SLIP, 0),
+        (0, SLIP, -SLIP, 0, 0),
+        (SLIP, 0, 0, 0, SLIP),
+    ],
+)
+def test_what_a_slip_does_is_found_by_unfolding(
+    first: float, second: float, ruler: float, longer: float, center: float
+) -> None:
+    """12 x 56 folded at the mark and 13 1/2 from that fold, cut 14 1/2 on: 2 x (13 1/2 + 14 1/2) = 56 in.
+
+    Every thread of a strip 60 in long is folded for itself; the cutter takes what lies beyond the ruler.
+    """
+    threads = [count / 16 for count in range(-30 * 16, 30 * 16 + 1)]
+
+    def from_the_second_fold(thread: float) -> float:
+        return abs(abs(thread - first) - (13.5 + second))
+
+    stays = [thread for thread in threads if from_the_second_fold(thread) <= 14.5 + ruler]
+    assert (56 + longer, center) == (stays[-1] - stays[0], (stays[-1] + stays[0]) / 2)
+
+
+def test_slips_in_centimeters_are_twice_and_four_times_each_other() -> None:
+    """In whole mm: 2 mm off makes 4 mm, and 8 mm when both slip; 30 x 150 cm on a mat of 58 x 43 cm."""
+    laid = cm({"wide": "30", "long": "150"})
+    text = _plain(_planned(laid).folded)
+    assert "0.2 cm off makes the size 0.4 cm off" in text
+    assert "another 0.4 cm, so 0.8 cm when both" in text
+
+
+def test_a_hexagon_has_sides_and_no_long_edges() -> None:
+    """22 1/2 in between flats, 26 from corner to corner: folded, its two sides of 13 in are not its long edges."""
+    assert "once its sides are trimmed" in _plain(_planned(snow_gate()).folded)
 
 
 def test_a_wide_piece_is_folded_both_ways() -> None:
     """40 x 30 on a grid of 23 x 17 becomes 20 x 15, cut 20 from one fold and 15 from the other."""
     text = _plain(_planned(inches({"wide": "40", "long": "30"})).folded)
-    assert "it is then 20 × 15 in" in text
+    assert "it is then 20 × 15 in to the cuts;" in text
     assert "the sides are cut 20 in from the first fold and the ends 15 in from the second" in text
     assert "counts twice" in text
 

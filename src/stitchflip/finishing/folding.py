@@ -1,22 +1,23 @@
 """Squaring up on a mat or with a ruler that is smaller than the piece: fold, cut, and know what a slip costs.
 
-A fold counts every slip of the ruler twice, a second fold the same way four times; a fold laid off the center
-line moves the center by as much.
+Both ends lie together and are cut once, so a slip of the ruler counts twice. Folded a second time the same way, the
+length is twice the place of the second fold and the ruler's distance together: a slip of either counts twice, of both
+the same way four times. A first fold laid off the center line leaves the length and moves the center by as much.
 """
 
 from __future__ import annotations
+
+from math import hypot
 
 from stitchflip.finishing.edges import is_mirrored
 from stitchflip.finishing.measures import FOLD_STEP, INNER_FOLD_BACK, RULER_SLIP
 from stitchflip.finishing.words import size_in_words
 from stitchflip.lengths import TOLERANCE_IN, Rounding, Speaker, Unit, round_to
-from stitchflip.piecing.geometry import extent
+from stitchflip.piecing.geometry import edges, extent
 from stitchflip.piecing.model import Polygon
 from stitchflip.project.model import Project, Runs
 from stitchflip.project.numbers import Numbers
 from stitchflip.values import dataclass
-
-_TIMES = {2: "twice", 4: "four times"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +30,7 @@ class Folding:
     """Folded, x extent, inches."""
     high: float
     counts: int
-    """How many times a slip of the ruler counts in the size."""
+    """How many times one slip of the ruler counts in the size."""
     inner_fold: float = 0.0
     """Folded twice the same way: how far the first fold is brought back from the second."""
 
@@ -74,8 +75,7 @@ def _fold(size: dict[str, float], folds: tuple[str, ...], unit: Unit) -> Folding
     else:
         for axis in folds:
             left[axis] /= 2
-    counts = 1 if not folds else 4 if inner else 2
-    return Folding(folds, left["x"], left["y"], counts, inner)
+    return Folding(folds, left["x"], left["y"], 2 if folds else 1, inner)
 
 
 def _fits(wide: float, high: float, numbers: Numbers) -> bool:
@@ -107,12 +107,21 @@ def fold_in_words(project: Project, numbers: Numbers, trim_taped: Polygon) -> st
         )
     if not folding.folds:
         return ""
-    slip = RULER_SLIP.of(project.units)
-    cost = (
-        f"A slip of the ruler counts {_TIMES[folding.counts]}: {say.near(slip)} off makes the size "
-        f"{say.near(folding.counts * slip)} off; a fold laid {say.near(slip)} beside the line moves the center as much."
+    return f"{_how(project, folding, mat, trim_taped)} {_cost_in_words(say, folding, RULER_SLIP.of(project.units))}"
+
+
+def _cost_in_words(say: Speaker, folding: Folding, slip: float) -> str:
+    """What a slip of the ruler or of a fold does to the size, with numbers."""
+    off, twice = say.near(slip), say.near(folding.counts * slip)
+    size = f"Both are cut at once, so a slip of the ruler counts twice: {off} off makes the size {twice} off"
+    center = f"laid {off} beside the line moves the center as much"
+    if not folding.inner_fold:
+        return f"{size}; a fold {center}."
+    both = say.near(2 * folding.counts * slip)
+    return (
+        f"{size}, the second fold laid {off} off its place another {twice}, so {both} when both go the same way; the "
+        f"first fold {center}."
     )
-    return f"{_how(project, folding, mat, trim_taped)} {cost}"
 
 
 def _cut_place(say: Speaker, axis: str, reach: float, folded: float, trim_taped: Polygon) -> str:
@@ -132,21 +141,30 @@ def _how(project: Project, folding: Folding, mat: str, trim_taped: Polygon) -> s
         for part, (axis, folded) in enumerate((("x", folding.wide), ("y", folding.high)))
     }
     first = folding.folds[0]
-    onto, edges = words[first]
+    onto, cut = words[first]
     size = f"it is then {size_in_words(project, folding.wide, folding.high)}"
+    trimmed = f"to the cut, once its {_untrimmed(words, first, trim_taped)} are trimmed"
     if folding.inner_fold:
         return (
             f"To fit {mat}, fold the piece {onto} on its center line, then bring that fold back over by "
-            f"{say.near(folding.inner_fold)}: {size}, and the {edges} are cut together "
+            f"{say.near(folding.inner_fold)}: {size} {trimmed}, and the {cut} are cut together "
             f"{places[first]} the new fold, the first fold kept clear of the cutter."
         )
     if len(folding.folds) == 1:
         return (
-            f"To fit {mat}, fold the piece once, {onto}, on its center line: {size}, and the {edges} are cut "
-            f"together, {places[first]} the fold."
+            f"To fit {mat}, fold the piece once, {onto}, on its center line: {size} {trimmed}, and the {cut} "
+            f"are cut together, {places[first]} the fold."
         )
     then, others = words[folding.folds[1]]
     return (
-        f"To fit {mat}, fold the piece {onto} on its center line, then {then} on the other: {size}; the {edges} are "
-        f"cut {places[first]} the first fold and the {others} {places[folding.folds[1]]} the second."
+        f"To fit {mat}, fold the piece {onto} on its center line, then {then} on the other: {size} to the cuts; the "
+        f"{cut} are cut {places[first]} the first fold and the {others} {places[folding.folds[1]]} the second."
     )
+
+
+def _untrimmed(words: dict[str, tuple[str, str]], folded: str, trim_taped: Polygon) -> str:
+    """What the edges beside the fold are called: they are not cut from it and have their own size to come to."""
+    other = "y" if folded == "x" else "x"
+    low, high = extent(trim_taped, 1, 0) if other == "x" else extent(trim_taped, 0, 1)
+    longest = max(hypot(x1 - x0, y1 - y0) for (x0, y0), (x1, y1) in edges(trim_taped))
+    return "long edges" if longest > high - low + TOLERANCE_IN else words[other][1]

@@ -49,7 +49,7 @@ BINDING_TRIM_STEP = Measure(1, 2)
 """What a first strip is cut shorter by, when that brings the joins off the corners, is on this grid."""
 BINDING_PIECE_STEP = Measure(0.25, 0.5)
 """A piece added to a binding is cut on this grid."""
-RULER_SLIP = Measure(1 / 16, 0.15)
+RULER_SLIP = Measure(1 / 16, 0.2)
 """What a ruler or a fold is easily off by."""
 INNER_FOLD_BACK = Measure(1, 2.5)
 """Folded twice the same way, the first fold stays at least so far behind the cut."""
