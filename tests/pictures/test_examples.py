@@ -177,6 +177,85 @@ def test_any_build_can_be_drawn(laid: Laid) -> None:
         assert all(0 <= x <= sheet.wide and 0 <= y <= sheet.high for word in sheet.words for x, y in word.box), what
 
 
+SHAPED = """
+name = "Many Sides"
+[squared_up]
+shape = "polygon"
+sides = {sides}
+across_flats = "20"
+turned = {turned}
+[center]
+fabric = "Sand"
+shape = "polygon"
+sides = {sides}
+cut = "8"
+turned = {turned}
+[building]
+way = "round after round"
+[[rounds]]
+cut = "2 1/2"
+fabric = "Night"
+[[rounds]]
+cut = "6"
+fabric = "Sand"
+[[fabrics]]
+name = "Sand"
+color = "#e8dcc0"
+[[fabrics]]
+name = "Night"
+color = "#1f2740"
+[binding]
+fabric = "Night"
+"""
+
+
+@pytest.mark.parametrize("turned", [0, 30])
+@pytest.mark.parametrize("sides", [3, 5, 6, 8, 12])
+def test_numbered_edges_are_named_inside_their_edge_in_three_pictures(sides: int, turned: int) -> None:
+    """Side 1 to side n once each, nearest to their own edge, within 12 points of it, touching nothing, never on end."""
+    made = plan(read_project(SHAPED.format(sides=sides, turned=turned)), with_cures=False)
+    names = [f"side {number}" for number in range(1, sides + 1)]
+    normals = {side.name: side.normal for side in made.square_up.sides}
+    assert names == list(normals)
+    for draw, outline in (
+        (pictures.base, made.build.trim),
+        (pictures.squaring, made.build.trim_taped),
+        (pictures.order, made.build.trim),
+    ):
+        figure = draw(made)
+        sheet = lay_out(figure, figure.width_in)
+        words = {word.text: word for word in sheet.words if word.text.startswith("side ")}
+        assert (sorted(names), []) == (sorted(words), touching(sheet))
+        left, top, right, bottom = sheet.window
+        scale = (right - left) / (figure.high[0] - figure.low[0])
+        assert scale == pytest.approx((bottom - top) / (figure.high[1] - figure.low[1]))
+        for name, word in words.items():
+            x = sum(x for x, _ in word.box) / 4
+            y = sum(y for _, y in word.box) / 4
+            at = (figure.low[0] + (x - left) / scale, figure.low[1] + (bottom - y) / scale)
+            inside = {
+                one: max(nx * px + ny * py for px, py in outline) - nx * at[0] - ny * at[1]
+                for one, (nx, ny) in normals.items()
+            }
+            assert name == min(inside, key=lambda one: inside[one])
+            assert 0 < inside[name] * scale < 12
+            assert -90 < word.angle <= 90
+
+
+def test_edges_known_by_where_they_face_are_not_named_again() -> None:
+    """A square's top, right, bottom and left need no word in the pictures."""
+    made = planned("doorstep")
+    for draw in (pictures.base, pictures.squaring, pictures.order):
+        figure = draw(made)
+        assert not [word.text for word in lay_out(figure, figure.width_in).words if "side " in word.text]
+
+
+def test_a_step_says_which_numbered_side_its_strip_goes_on() -> None:
+    """Strip 5 of Snow Gate goes on side 3: clockwise from side 1 come 6, 5, 4 and 3."""
+    figure = pictures.step(planned("snow-gate"), 5)
+    assert "5 A · side 3" in [word.text for word in lay_out(figure, figure.width_in).words]
+
+
 def test_a_piece_of_many_strips_keeps_its_numbers_apart() -> None:
     """A runner of 121 rows of 1 in: 120 numbered strips and the middle, none touching, most beside the drawing."""
     text = MANY.format(rounds="\n".join('[[rounds]]\ncut = "1"\nfabric = "Sand"' for _ in range(61)))

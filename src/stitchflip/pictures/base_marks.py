@@ -8,10 +8,14 @@ from stitchflip.lengths import Speaker
 from stitchflip.pictures.drawing import (
     DIMENSION_MARGIN,
     MARKED_LINE,
+    NUMBERED,
+    TRIM_LATER,
     base_area,
     base_rectangle,
     bounds,
     natural_width,
+    numbered_sides,
+    outline_lines,
     pale_patch,
     piece_name,
     reading_angles,
@@ -57,6 +61,8 @@ def base(plan: Plan) -> Figure:
     items: list[Primitive] = [base_area(plan)]
     items += [_mark(axis, place, low, high) for axis, place in plan.base.marks]
     items.append(pale_patch(plan, first, plan.base.first_piece, _FIRST_PAPER))
+    sides = numbered_sides(plan, plan.build.trim)
+    items += [outline_lines(plan.build.trim, TRIM_LATER, "trim"), *sides] if sides else []
     items += [_mark_label(plan, axis, place, low, high) for axis, place in plan.base.marks if abs(place) > 1e-9]
     items.append(CenterMark())
     items += _places(plan)
@@ -147,7 +153,9 @@ def _described(plan: Plan) -> str:
     places = [place for axis, place in plan.base.marks if axis == "x" and place > 0]
     every = f" Lines every {say.near(min(places))} from the center lines." if places else ""
     size = say.size(*wide_and_long(plan.project, plan.base.wide, plan.base.high))
-    return f"The base, cut {size} wide × long, with both center lines.{every} {_place_in_words(plan)}"
+    edges = [side.name for side in plan.square_up.sides if side.name.startswith(NUMBERED)]
+    named = f" Dashed, the piece as squared up, its edges named {edges[0]} to {edges[-1]}." if edges else ""
+    return f"The base, cut {size} wide × long, with both center lines.{every} {_place_in_words(plan)}{named}"
 
 
 def _place_in_words(plan: Plan) -> str:

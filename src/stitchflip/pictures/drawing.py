@@ -20,7 +20,7 @@ from stitchflip.pictures.ink import (
     THREAD,
     pale,
 )
-from stitchflip.pictures.model import Area, Dash, Dimension, Line, Pen, Primitive
+from stitchflip.pictures.model import Area, Dash, Dimension, Line, Pen, Primitive, Text
 from stitchflip.piecing.geometry import clip, edges, extent
 
 if TYPE_CHECKING:
@@ -50,6 +50,13 @@ DIMENSION_OFF = 11.0
 """How far dimension lines stand off the drawing, points."""
 DIMENSION_MARGIN = 21.0
 """Margin that takes one row of dimensions, points."""
+
+NUMBERED = "side "
+"""How the name of an edge begins that is known by its number alone."""
+SIDE_SIZE = 6.5
+"""Size of the names of numbered edges, points."""
+SIDE_IN = 6.5
+"""How far inside their edge they stand, points."""
 
 
 def letter_for(plan: Plan, fabric: str) -> Letter | None:
@@ -143,6 +150,30 @@ def seen_after(pieces: Sequence[SewnPiece], last: int) -> list[tuple[SewnPiece, 
         if polygon:
             out.append((piece, polygon))
     return out
+
+
+def numbered_sides(plan: Plan, outline: Polygon, shift: float = 0.0) -> list[Primitive]:
+    """The names of the edges, where they are numbered: inside along each edge of an outline of the piece.
+
+    Args:
+        plan: For the names and the ways the edges face.
+        outline: The piece as drawn, with the same edges.
+        shift: How far the words stand from the edge's middle along the edge, part of its length.
+
+    Returns:
+        One word for each edge; none for a piece whose edges are known by where they face.
+    """
+    items: list[Primitive] = []
+    for side in plan.square_up.sides:
+        if not side.name.startswith(NUMBERED):
+            continue
+        nx, ny = side.normal
+        start, end = max(edges(outline), key=lambda ends: sum(nx * x + ny * y for x, y in ends))
+        share = 0.5 + shift
+        at = (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
+        slant = round((degrees(atan2(ny, nx)) - 1e-6) % 180 + 1e-6 - 90, 3)
+        items.append(Text(at, side.name, SIDE_SIZE, slant, halo=True, shift=(-SIDE_IN * nx, -SIDE_IN * ny)))
+    return items
 
 
 def raw_edges(piece: SewnPiece) -> list[tuple[Point, Point]]:

@@ -10,6 +10,7 @@ from stitchflip.pictures.drawing import (
     bounds,
     counted,
     natural_width,
+    numbered_sides,
     outline_lines,
     pale_patch,
     piece_name,
@@ -38,6 +39,7 @@ def order(plan: Plan) -> Figure:
         Area(build.trim, BATTING, what="base"),
         *(pale_patch(plan, piece, polygon, QUIET) for piece, polygon in seen),
         outline_lines(build.trim, OUTLINE, "trim"),
+        *numbered_sides(plan, build.trim, 0.25),
     ]
     for piece in build.pieces:
         if piece.visible:

@@ -8,6 +8,7 @@ from stitchflip.errors import BuildError
 from stitchflip.lengths import Speaker
 from stitchflip.pictures.drawing import (
     NEW_SEAM,
+    NUMBERED,
     PALE,
     RAW_EDGE,
     TRIM_LATER,
@@ -177,6 +178,8 @@ def _foot(plan: Plan, new: SewnPiece, low: Point) -> list[Primitive]:
     say = Speaker(plan.project.units)
     name = piece_name(plan.build, new)
     head = f"{name.capitalize()} {plan.letter_of(new.fabric)}"
+    if new.side.startswith(NUMBERED):
+        head += f" · {new.side}"
     lines: list[Primitive] = [
         Text(low, head, 9.0, anchor="start", bold=True, shift=(0.0, -14.0)),
         Text(low, new.fabric, 7.5, anchor="start", shift=(0.0, -24.5), may_shorten=True),

@@ -14,6 +14,7 @@ from stitchflip.pictures.drawing import (
     bounds,
     listed,
     natural_width,
+    numbered_sides,
     outline_lines,
     pale_patch,
     size_dimensions,
@@ -67,6 +68,7 @@ def squaring(plan: Plan) -> Figure:
         pale_patch(plan, piece, taped(build, polygon), QUIET) for piece in build.pieces for polygon in piece.visible
     ]
     items.append(outline_lines(build.trim_taped, TRIM_LINE, "trim"))
+    items += numbered_sides(plan, build.trim_taped, 0.25)
     items += _distances(plan)
     items += [_margin(plan, point) for point in build.points if point.points_at_edge]
     items.append(CenterMark())
