@@ -240,6 +240,14 @@ def test_seams_thread_and_hours() -> None:
     assert (2.5, 4.5) == (work.hours_low, work.hours_high)
 
 
+def test_thread_is_a_range_and_more_with_the_binding() -> None:
+    """302.45 x 2.75 / 36 = 23.1 yd with a lean machine; three rounds of the edge more: 598.8 x 3.5 / 36 = 58.2 yd."""
+    work = flat(NAME).work
+
+    assert pytest.approx(23.1, abs=0.05) == work.thread_low_yards
+    assert pytest.approx(58.2, abs=0.05) == work.thread_all_yards
+
+
 # --- variants ----------------------------------------------------------------------------------------------
 
 

@@ -40,10 +40,13 @@ def _hours(hours: float) -> str:
 
 
 def _thread(plan: Plan) -> str:
-    yards = plan.work.thread_yards
-    if plan.project.units is Unit.INCH:
-        return f"{round_to(yards, 1, Rounding.UP):.0f} yd"
-    return f"{round_to(yards / _YARDS_PER_METER, 1, Rounding.UP):.0f} m"
+    """Thread as a range for the seams through the base, and with everything else."""
+    is_inch = plan.project.units is Unit.INCH
+    work = plan.work
+    yards = (work.thread_low_yards, work.thread_yards, work.thread_all_yards)
+    low, high, everything = (round_to(one if is_inch else one / _YARDS_PER_METER, 1, Rounding.UP) for one in yards)
+    unit = "yd" if is_inch else "m"
+    return f"{low:.0f} to {high:.0f} {unit}; with stay-stitching and binding up to {everything:.0f} {unit}"
 
 
 def _seams(plan: Plan) -> str:

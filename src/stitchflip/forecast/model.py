@@ -12,7 +12,11 @@ class WorkEstimate:
     seams_in: float
     """Sum of seam lengths."""
     thread_yards: float
-    """Needle and bobbin together, waste in it."""
+    """Seams through the base: needle and bobbin together, waste in it."""
     hours_low: float
     hours_high: float
     """To the half hour."""
+    thread_low_yards: float = 0.0
+    """The same seams with a lean machine: 2 1/2 of thread to 1 of seam, a tenth for waste."""
+    thread_all_yards: float = 0.0
+    """With the stay-stitching and the binding, sewn on and down, too."""
