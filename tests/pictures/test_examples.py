@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, given, settings
 
 from stitchflip import pictures
 from stitchflip.pictures.ink import LEAST_CONTRAST, contrast
-from stitchflip.pictures.model import Figure, Knot
+from stitchflip.pictures.model import Area, Figure, Knot, Label
 from stitchflip.pictures.paper import Shape, Sheet, boxes_touch
 from stitchflip.pictures.sheet import lay_out
 from stitchflip.piecing.model import EndClass, Polygon
@@ -175,6 +175,21 @@ def test_any_build_can_be_drawn(laid: Laid) -> None:
         sheet = lay_out(figure, figure.width_in)
         assert [] == touching(sheet), what
         assert all(0 <= x <= sheet.wide and 0 <= y <= sheet.high for word in sheet.words for x, y in word.box), what
+
+
+def test_the_column_left_of_a_fat_quarter_is_what_can_be_used() -> None:
+    """Along its 20 1/2 in: 1/2 goes in straightening, pieces take 13 1/2, so 6 1/2 can be used; drawn as wide."""
+    made = planned("tin-roof")
+    quarters = [one for one in made.fabrics if one.hand_sheets]
+    assert 7 == len(quarters)
+    for one in quarters:
+        figure = pictures.cuts(made, one)
+        (column,) = [item for item in figure.items if isinstance(item, Label) and item.text.startswith("left over")]
+        assert "left over 6½ in wide" == column.text.replace("\u202f", " ")
+        across = [x for x, _ in column.room]
+        assert (6.5, 20.25) == pytest.approx((max(across) - min(across), max(across)))  # 1/4 in off each end
+        pieces = [item for item in figure.items if isinstance(item, Area) and item.what == "piece"]
+        assert min(across) == pytest.approx(max(x for piece in pieces for x, _ in piece.points))
 
 
 SHAPED = """

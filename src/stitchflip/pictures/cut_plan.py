@@ -262,8 +262,11 @@ class _Sketch:
         self._items.append(Area(whole, CUT_AWAY, CUT_AWAY_HATCH, _EDGE, what="leftover"))
         y = top - max(stack - sheet.usable_stack, 0.0) / 2
         x = max(long - sheet.usable_length, 0.0) / 2
+        filled = 0.0
         for row in sheet.rows:
-            self._open_band(_hand_row(row, sheet), x, y, sheet.usable_length)
+            band = _hand_row(row, sheet)
+            filled = max(filled, sheet.usable_length - band.rest)
+            self._open_band(band, x, y, sheet.usable_length)
             y -= row.height
         for width, count in sheet.strips:
             for strip in self._take(sheet, width, count):
@@ -276,9 +279,11 @@ class _Sketch:
                     says="size",
                     in_column=sheet.column_left_in > 0,
                 )
+                filled = max(filled, strip.length - strip.rest)
                 self._open_band(band, x, y, strip.length)
                 y -= width
-        self._name_column(sheet, long, top, y)
+        if sheet.column_left_in > 0:
+            self._name_column(x + filled, sheet.usable_length - filled, top, y)
         rest = sheet.usable_stack - sheet.used_in
         area = _rect(x, y, sheet.usable_length, rest)
         if rest > 1e-6:
@@ -292,12 +297,11 @@ class _Sketch:
         self._right = max(self._right, long)
         self._bottom = min(self._bottom, top - stack)
 
-    def _name_column(self, sheet: HandSheet, long: float, top: float, low: float) -> None:
-        """What is left in one piece beside all strips, named once."""
-        if sheet.column_left_in > 0:
-            said = f"left over {self._say.margin(sheet.column_left_in)} wide"
-            room = _rect(long - sheet.column_left_in, top, sheet.column_left_in, top - low)
-            self._items.append(Label(said, room, 7.0, 5.5, (0.0, 90.0), what="leftover", no_room=NoRoom.DROP))
+    def _name_column(self, x: float, wide: float, top: float, low: float) -> None:
+        """What is left in one piece beside all strips and can be used, so after straightening; named once."""
+        said = f"left over {self._say.margin(wide)} wide"
+        room = _rect(x, top, wide, top - low)
+        self._items.append(Label(said, room, 7.0, 5.5, (0.0, 90.0), what="leftover", no_room=NoRoom.DROP))
 
     def _take(self, sheet: HandSheet, width: float, count: int) -> list[OneStrip]:
         """The next strips of this width that come from this piece."""
