@@ -133,7 +133,7 @@ def test_lengths_without_extra_are_cut_full() -> None:
 
 
 def test_a_step_trims_only_where_there_is_something_to_trim() -> None:
-    """"The words "and trim" stand exactly where the step names an end."""
+    """The words "and trim" stand exactly where the step names an end."""
     for name in NAMES:
         for step in steps_of(name):
             assert plain(step.do).endswith("and trim.") == ("nothing now" not in notes_of(step)["Trim"])
@@ -312,4 +312,50 @@ def test_a_shaped_or_slanted_center_says_what_it_is_cut_from() -> None:
     """
     hexagon = shown("table", GATE)
     assert "8¾ × 7½ in, then to its shape, 7½ in between opposite sides" in hexagon
-    assert "out of 12 × 12 in of fabric so that its print stands upright" in shown("table", LANTERN)
+    stood = "it stands on its corner inside an upright window of 12 × 12 in, so its print stands upright"
+    assert stood in shown("table", LANTERN)
+    marked = "Mark an upright window of 12 × 12 in on the print: the 8¼ in square stands on its corner inside it"
+    assert marked in shown("pattern", LANTERN)
+
+
+def test_a_shaped_center_says_its_sides_and_how_to_cut_it() -> None:
+    """A hexagon 7½ in between its sides: a side is 7½ × tan 30° = 4.330 in long, nearest 4 5/16.
+
+    From corner to opposite corner it is twice a side, 8.660 in, nearest 8 11/16. Its corners of 120° leave 60°
+    beside the strip it is cut from. An octagon of 7½: side 7½ × tan 22.5° = 3.107, nearest 3⅛; corners 7½ ÷
+    cos 22.5° = 8.118, nearest 8⅛.
+    """
+    six, eight = shown("pattern", GATE), shown("pattern", GATE, Change(("center", "sides"), "8"))
+    measures = "7½ in between opposite sides, each side 4 5/16 in long, 8 11/16 in from corner to opposite corner"
+    assert f"Cut the center to its shape: {measures}" in six
+    assert "Cut a strip 7½ in wide; at each end make two cuts at 60° to its long edges" in six
+    assert "each side 3⅛ in long, 8⅛ in from corner to opposite corner" in eight
+    assert "then each side 3¾ in from it" in eight
+
+
+def test_squaring_up_says_where_the_fabric_reaches_least() -> None:
+    """What the plan found and its first cure, before the first cut; silence where the reach is as asked for."""
+    (thin,) = [one for one in plan_of(LANTERN).findings if one.code == "coverage.thin-reach"]
+    cure = thin.cures[0].text
+    said = spaced(f"{thin.what} To gain more, before anything is cut: {cure[0].lower()}{cure[1:]}")
+    pattern, table = shown("pattern", LANTERN), shown("table", LANTERN)
+    assert pattern.index(said) < pattern.index("Cut one edge at a time")
+    assert table.index(said) < table.rindex("Base: backing and batting")
+    assert "To gain more" not in shown("pattern", "kite-weather-block")
+
+
+def test_straightening_is_told_apart_for_purchases_and_pieces_on_hand() -> None:
+    """A quarter of 20½ × 17½ in loses ½ in both ways; a purchase holds 1 in; the mats' purchases hold 3 cm."""
+    quarters, mats = shown("pattern", ROOF), shown("pattern", TRAY)
+    assert "The amounts to buy hold 1 in a fabric for it." in quarters
+    assert "Reckoned once straight: fat quarter 20½ × 17½ in gives 20 × 17 in." in quarters
+    assert "The amounts to buy hold 3 cm a fabric for it." in mats
+    assert "Reckoned once straight" not in mats
+
+
+def test_wide_backing_is_told_in_the_makers_unit() -> None:
+    """108 in × 2.54 = 274.32 cm, told as 274 cm; in an inch pattern it stays 108 in."""
+    for kind in ("pattern", "shop"):
+        assert "274 cm wide" in shown(kind, TRAY)
+        assert "108 in" not in shown(kind, TRAY)
+        assert "108 in wide" in shown(kind, LANTERN)

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from stitchflip.pattern import Paper, to_html
-from stitchflip.pattern.model import BlankLines
+from stitchflip.pattern.model import BlankLines, Steps
+from stitchflip.pattern.reading import plain
 from stitchflip.planning import Change
 from tests.pattern.papers import (
     GATE,
@@ -18,6 +19,7 @@ from tests.pattern.papers import (
     document_of,
     plan_of,
     printed,
+    shown,
     spaced,
 )
 
@@ -134,6 +136,22 @@ def test_there_is_room_to_write() -> None:
     """Empty lines: after round 1, then every second round, and one for changes."""
     (lines,) = [block for block in document_of("table", LANTERN).blocks if isinstance(block, BlankLines)]
     assert (*(f"Measured after round {number}" for number in (1, 2, 4, 6)), "Changes") == lines.labels
+
+
+def test_room_to_write_follows_the_pattern() -> None:
+    """Rows are measured after every fourth strip, in the pattern's steps and on the sheet."""
+    (lines,) = [block for block in document_of("table", ROOF).blocks if isinstance(block, BlankLines)]
+    assert (*(f"Measured after strip {number}" for number in (4, 8, 12, 16)), "Changes") == lines.labels
+    (steps,) = [block for block in document_of("pattern", ROOF).blocks if isinstance(block, Steps)]
+    measured = [step.number for step in steps.steps if any("Measure now" in plain(line) for line in step.after)]
+    assert ["4", "8", "12", "16"] == measured[:4]
+
+
+def test_nothing_to_spare_stands_beside_the_amount() -> None:
+    """Larch: 8 in of cuts and 1 in of straightening are the ¼ yd bought; the next step is ⅜ yd."""
+    text = shown("shop", GATE)
+    assert "¼ yd (30 cm), or one fat quarter; nothing to spare: buy ⅜ yd" in text
+    assert 1 == text.count("nothing to spare: buy")
 
 
 @pytest.mark.parametrize(

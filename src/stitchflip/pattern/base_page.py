@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from stitchflip.pattern.center_words import turn_words
 from stitchflip.pattern.model import Block, FigureBox, Heading, Mention, Numbered, Together, Words, strong, words
-from stitchflip.pattern.table_sheet import turn_words
 from stitchflip.pattern.telling import Teller, number_word, sentence
 from stitchflip.pictures import base
 from stitchflip.piecing.model import Polygon

@@ -25,6 +25,7 @@ from stitchflip.pattern.square_words import (
     diagonals,
     distances,
     margins,
+    reach_words,
     start_words,
 )
 from stitchflip.pattern.telling import Teller, counted, listed, sentence
@@ -49,7 +50,7 @@ def square_up(teller: Teller) -> tuple[Block, ...]:
     doing = [
         first,
         distances(teller, Mention("squaring")),
-        *(one for one in (diagonals(teller), margins(teller)) if one),
+        *(one for one in (diagonals(teller), margins(teller), reach_words(teller, Mention("squaring"))) if one),
         words("Measure both sides together before you cut the first: what one side gains, the other loses."),
         words("Cut one edge at a time with ruler and cutter, away from yourself, and measure again after each."),
     ]

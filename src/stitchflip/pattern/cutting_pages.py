@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from stitchflip.cutting.model import FabricPlan, Piece, StripPlan
+from stitchflip.pattern.center_words import how_to_cut
 from stitchflip.pattern.model import (
     Align,
     Block,
@@ -20,9 +21,8 @@ from stitchflip.pattern.model import (
     strong,
     words,
 )
-from stitchflip.pattern.purchases import by_letter
+from stitchflip.pattern.purchases import by_letter, way_words
 from stitchflip.pattern.strip_facts import length_words
-from stitchflip.pattern.table_sheet import shape_words, window_words
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, sentence
 from stitchflip.pictures import cuts, paper_height
 from stitchflip.project.model import Through, Working
@@ -124,8 +124,8 @@ def _base_block(teller: Teller) -> Block:
         off = listed([say.near(abs(place)) for place in pieced.seams_at])
         items.append(
             words(
-                f"The backing is {pieced.way}{panels}: sew with a {seam} seam, press it open; the seam lies {off} "
-                "off the center line."
+                f"The backing is {way_words(teller, pieced)}{panels}: sew with a {seam} seam, press it open; "
+                f"the seam lies {off} off the center line."
             )
         )
     if plan.batting.join_at is not None:
@@ -181,12 +181,8 @@ def _across(teller: Teller, fabric: FabricPlan) -> list[Words]:
 
 def _center_lines(teller: Teller, cuts: tuple[Cut, ...]) -> list[Words]:
     """What a center cut on the slant, or to a shape, needs to be told."""
-    lines = []
-    for cut in cuts:
-        said = shape_words(teller) + window_words(teller, cut.pieces[0].window) if cut.kind == "rectangle" else ""
-        if said:
-            lines.append(words(f"Cut the center {said.removeprefix(', ').removeprefix('then ')}."))
-    return lines
+    centers = [cut.pieces[0] for cut in cuts if cut.kind == "rectangle"]
+    return [words(line) for piece in centers for line in how_to_cut(teller, piece)]
 
 
 def _strips_line(teller: Teller, strips: StripPlan) -> Words:

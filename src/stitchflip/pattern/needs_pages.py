@@ -158,10 +158,31 @@ def _preparing(teller: Teller) -> list[Words]:
             else f"{starch}, or press it well."
         )
     )
-    straight = teller.say.near(teller.plan.numbers.straightening)
-    items.append(words(f"Straighten the cut end of each fabric; {straight} a fabric is in the amounts for it."))
+    items.append(words(_straightening(teller)))
     items.append(words("Put in a new needle, wind two bobbins, and sew a test seam through a scrap of the same base."))
     return items
+
+
+def _straightening(teller: Teller) -> str:
+    """What straightening takes: a length of each purchase, and both ways of a piece on hand."""
+    plan, say = teller.plan, teller.say
+    said = ["Straighten the cut end of each fabric."]
+    if any(fabric.buy_in > 0 for fabric in plan.fabrics):
+        said.append(f"The amounts to buy hold {say.width(plan.numbers.straightening)} a fabric for it.")
+    sheets = [sheet for fabric in plan.fabrics for sheet in fabric.hand_sheets]
+    straight = dict.fromkeys(
+        f"{sheet.name} {say.size(sheet.wide, sheet.long)} gives "
+        + say.size(*_ways(sheet.along, sheet.usable_length, sheet.usable_stack))
+        for sheet in sheets
+    )
+    if straight:
+        said.append(f"Reckoned once straight: {listed(list(straight))}.")
+    return " ".join(said)
+
+
+def _ways(along: str, length: float, stack: float) -> tuple[float, float]:
+    """(wide, long) of what a sheet gives, whichever side its strips run along."""
+    return (length, stack) if along == "wide" else (stack, length)
 
 
 def _seam_test(teller: Teller) -> tuple[Block, ...]:

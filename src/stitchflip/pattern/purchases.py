@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from math import ceil
 
 from stitchflip.cutting.model import FabricPlan, HandSheet
@@ -11,6 +12,7 @@ from stitchflip.pattern.model import Words, muted, strong, words
 from stitchflip.pattern.telling import Teller, counted, listed, sentence
 from stitchflip.project.model import Finish
 
+_INCHES_WIDE = re.compile(r"(\d+) in wide")
 _DARK, _PALE = 0.18, 0.5
 """Relative luminance below which a fabric is a dark tone, and from which it is a pale one."""
 
@@ -74,6 +76,16 @@ def spare_words(teller: Teller, fabric: FabricPlan) -> Words:
     return words(muted(f"{teller.say.margin(fabric.spare_in)} spare, {mistakes} in it"))
 
 
+def nothing_to_spare(teller: Teller, fabric: FabricPlan) -> str:
+    """That a purchase leaves nothing to spare, with the first cure; "" when it leaves something."""
+    found = (one for one in teller.plan.findings if one.code == "fabric.nothing-to-spare")
+    finding = next((one for one in found if one.where == fabric.fabric), None)
+    if finding is None:
+        return ""
+    cure = finding.cures[0].text.rstrip(".") if finding.cures else ""
+    return f"nothing to spare{f': {cure[:1].lower()}{cure[1:]}' if cure else ''}"
+
+
 def role_words(teller: Teller, name: str) -> str:
     """What a fabric is used for, in the order one meets it."""
     own = teller.fabric(name)
@@ -101,12 +113,19 @@ def tone_word(color: str) -> str:
     return "pale" if light >= _PALE else "dark" if light < _DARK else "middle"
 
 
+def way_words(teller: Teller, choice: BackingChoice) -> str:
+    """The way a backing is got, its widths in the maker's unit."""
+    if teller.unit is Unit.INCH:
+        return choice.way
+    return _INCHES_WIDE.sub(lambda found: f"{teller.whole(float(found[1]))} wide", choice.way)
+
+
 def backing_words(teller: Teller, choice: BackingChoice) -> str:
     """One way to get the backing."""
     say = teller.say
     amount = teller.purchase(choice.buy_in)
     remark = f"; {choice.remark[:1].lower()}{choice.remark[1:].rstrip('.')}" if choice.remark else ""
-    return f"{amount}, {choice.way} ({say.near(choice.length_in)} with straightening{remark})"
+    return f"{amount}, {way_words(teller, choice)} ({say.near(choice.length_in)} with straightening{remark})"
 
 
 def backing_size(teller: Teller) -> str:

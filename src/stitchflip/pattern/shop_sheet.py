@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from stitchflip.cutting.model import FabricPlan
 from stitchflip.pattern.model import (
     Block,
     Cell,
@@ -26,9 +27,11 @@ from stitchflip.pattern.purchases import (
     batting_words,
     buy_words,
     by_letter,
+    nothing_to_spare,
     notions,
     role_words,
     tone_word,
+    way_words,
 )
 from stitchflip.pattern.telling import Teller, listed, number_word, sentence
 from stitchflip.planning.model import Plan
@@ -71,7 +74,7 @@ def _counter(teller: Teller) -> tuple[Block, ...]:
         (
             words(teller.named(fabric.fabric)),
             words(role_words(teller, fabric.fabric)),
-            buy_words(teller, fabric),
+            _amount(teller, fabric),
             basis_words(teller, fabric),
             _SWATCH,
         )
@@ -85,7 +88,7 @@ def _counter(teller: Teller) -> tuple[Block, ...]:
                 words(strong("Backing"), _own_name(teller)),
                 words("backing"),
                 words(strong(teller.purchase(best.buy_in))),
-                words(f"{teller.say.near(teller.plan.backing.usable_width)} usable width, {best.way}"),
+                words(f"{teller.say.near(teller.plan.backing.usable_width)} usable width, {way_words(teller, best)}"),
                 _SWATCH,
             )
         )
@@ -97,6 +100,12 @@ def _counter(teller: Teller) -> tuple[Block, ...]:
         Column("swatch"),
     )
     return Heading(2, "At the counter"), Table(columns, tuple(rows))
+
+
+def _amount(teller: Teller, fabric: FabricPlan) -> Words:
+    """What to buy, and when it leaves nothing for a slip of the cutter."""
+    warning = nothing_to_spare(teller, fabric)
+    return words(buy_words(teller, fabric), f"; {warning}" if warning else "")
 
 
 def _own_name(teller: Teller) -> str:

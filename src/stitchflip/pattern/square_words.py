@@ -53,6 +53,17 @@ def margins(teller: Teller) -> Words:
     return words(*(words(part, ". " if place < len(said) - 1 else ".") for place, part in enumerate(said)))
 
 
+def reach_words(teller: Teller, *where: Mention) -> Words:
+    """How far the fabric passes the trim line at its worst place, when that is less than asked for, and the cure."""
+    thin = next((one for one in teller.plan.findings if one.code == "coverage.thin-reach"), None)
+    if thin is None:
+        return ()
+    cure = thin.cures[0].text.rstrip(".") if thin.cures else ""
+    more = f" To gain more, before anything is cut: {cure[:1].lower()}{cure[1:]}." if cure else ""
+    shown = words(" (Sides as in ", where[0], ".)") if where else ()
+    return words(thin.what, more, shown)
+
+
 def diagonals(teller: Teller) -> Words:
     """Corner to corner, to check that it is square; empty where that makes no sense."""
     found = teller.plan.square_up.diagonals

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from stitchflip.lengths import UNIT_SPACE
+from stitchflip.pattern.center_words import shape_words, turn_words, window_words
 from stitchflip.pattern.model import (
     BlankLines,
     Block,
@@ -27,16 +28,18 @@ from stitchflip.pattern.model import (
 from stitchflip.pattern.order_table import order_tables
 from stitchflip.pattern.purchases import by_letter
 from stitchflip.pattern.safety import short_reminders
-from stitchflip.pattern.square_words import binding_line, diagonals, distances, margins, start_words
+from stitchflip.pattern.sewing_pages import pauses_of
+from stitchflip.pattern.square_words import binding_line, diagonals, distances, margins, reach_words, start_words
 from stitchflip.pattern.strip_facts import loose_ends
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, sentence
 from stitchflip.pictures import finished, order, paper_height
 from stitchflip.pictures.model import Figure
 from stitchflip.planning.model import Finding, Plan, Severity
-from stitchflip.project.model import CenterShape
+from stitchflip.project.model import Way
 
 _MOST_FINDINGS = 4
 _MOST_LOCKS = 8
+_MOST_MEASURED = 4
 _WIDE_PICTURE = 2.0
 """A picture this much wider than high stands across the page."""
 
@@ -71,12 +74,14 @@ def _head(teller: Teller) -> tuple[Block, ...]:
 def _look_first(teller: Teller) -> tuple[Block, ...]:
     """What is wrong with the plan, before anything is cut."""
     grave = [one for one in teller.plan.findings if one.severity is not Severity.NOTE]
+    reach = reach_words(teller)
+    reaching = (Paragraph(words(strong("Before you cut. "), reach), Voice.SMALL),) if reach else ()
     if not grave:
-        return ()
+        return reaching
     said = [finding_words(one) for one in grave[:_MOST_FINDINGS]]
     if len(grave) > _MOST_FINDINGS:
         said.append(words(f"{counted(len(grave) - _MOST_FINDINGS, 'thing')} more to look at in the plan."))
-    return (Box(BoxKind.LOOK, "Look at this before you cut", (Items(tuple(said)),)),)
+    return (Box(BoxKind.LOOK, "Look at this before you cut", (Items(tuple(said)),)), *reaching)
 
 
 def finding_words(finding: Finding) -> Words:
@@ -144,31 +149,6 @@ def first_piece_words(teller: Teller) -> Words:
     size = f"{teller.cut_numbers(one.kind, one.wide, one.long)}{UNIT_SPACE}{teller.unit_word}"
     said = (strong(size), shape_words(teller), turn_words(teller), window_words(teller, one.window))
     return words(f"{name}: {count}", teller.named(first.fabric), " cut ", *said)
-
-
-def shape_words(teller: Teller) -> str:
-    """What a shaped center is cut to, out of its rectangle."""
-    center = teller.project.center
-    if center is None or not teller.is_shaped:
-        return ""
-    if center.shape is CenterShape.POLYGON and center.cut is not None:
-        return f", then to its shape, {teller.say.width(center.cut.inches)} between opposite sides"
-    return ", then to its shape"
-
-
-def window_words(teller: Teller, window: tuple[float, float] | None) -> str:
-    """How much upright fabric a center cut on the slant takes."""
-    if window is None:
-        return ""
-    return f", out of {teller.say.size(*window)} of fabric so that its print stands upright"
-
-
-def turn_words(teller: Teller) -> str:
-    """How the center is turned when it is laid on the base; "" when it lies straight."""
-    center = teller.project.center
-    if center is None or center.turned % 90 == 0:
-        return ""
-    return ", on point (turned 45°)" if center.turned % 90 == 45 else f", turned {center.turned:g}°"
 
 
 def binding_strips_words(teller: Teller) -> Words:
@@ -256,8 +236,8 @@ def iron_words(teller: Teller) -> str:
 
 
 def _to_write(teller: Teller) -> tuple[str, ...]:
-    """Lines for what was measured, at the rounds when one measures, and for changes."""
-    last = max((strip.round for strip in teller.strips), default=0)
-    rounds = [number for number in (1, *range(2, last + 1, 2)) if number <= last][:5]
-    lines = [f"Measured after round {number}" for number in rounds[:4]]
-    return (*lines, "Changes")
+    """Lines for what was measured, at the places where the pattern says to measure, and for changes."""
+    measured = [strip for strip in teller.strips if strip.step in pauses_of(teller).measure]
+    is_rows = teller.project.building.way is Way.ROWS
+    places = [f"strip {strip.step}" if is_rows else f"round {strip.round}" for strip in measured]
+    return (*(f"Measured after {place}" for place in places[:_MOST_MEASURED]), "Changes")
