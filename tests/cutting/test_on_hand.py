@@ -37,8 +37,10 @@ def test_words_say_what_the_quarter_gives() -> None:
     plan = planned(fabric("Fog", on_hand=[FAT_QUARTER], only_on_hand=True), pieces)
 
     assert [
-        "fat quarter (17½ × 20½ in): 3 strips along its 20½ in, 7 in of 17 in used, a column 7¼ in wide is left "
-        "(6¾ in once straightened)"
+        (
+            "fat quarter (17½ × 20½ in): 3 strips along its 20½ in, 7 in of 17 in used, a column 7¼ in wide is left "
+            "(6¾ in once straightened)"
+        )
     ] == [plain(text) for text in plan.from_hand]
 
 

@@ -33,7 +33,7 @@ def _sheet(sheet: HandSheet, say: Speaker) -> str:
     cuts += [f"{len(sheet.rows)} row{'s' * (len(sheet.rows) != 1)} of pieces"] if sheet.rows else []
     widths = f"{say.near(sheet.used_in)} of {say.near(sheet.usable_stack)} used"
     keeps_column = sheet.column_left_in >= _WORTH_KEEPING_IN
-    straightened = sheet.column_left_in - (sheet.wide if sheet.along == "wide" else sheet.long) + sheet.usable_length
+    straightened = sheet.column_left_in - side + sheet.usable_length
     column = (
         f", a column {say.margin(sheet.column_left_in)} wide is left ({say.margin(straightened)} once straightened)"
         if keeps_column
