@@ -96,6 +96,13 @@ def test_basting_comes_after_the_center_is_laid() -> None:
     assert "take each pin out before a strip covers it" in page
 
 
+def test_a_slanted_middle_strip_is_placed_by_half_its_width() -> None:
+    """Cut 2 in wide, its raw edges lie 1 in from the center mark; a single layer of batting has nothing to baste."""
+    text = shown("pattern", "kite-weather-block")
+    assert "on the slant as drawn, each raw edge 1 in from the mark" in text
+    assert "Baste the base" not in text
+
+
 def test_a_strip_whose_neighbor_ends_off_the_base_runs_past_the_trim_line() -> None:
     """The fifth round's full ends lie beyond half of the base's 15½ in: no distance to a place that is not there."""
     laid = [notes_of(step).get("Lay", "") for step in steps_of(LANTERN)]

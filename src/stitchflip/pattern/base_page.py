@@ -6,6 +6,7 @@ from stitchflip.pattern.center_words import turn_words
 from stitchflip.pattern.model import Block, FigureBox, Heading, Mention, Numbered, Together, Words, strong, words
 from stitchflip.pattern.telling import Teller, number_word, sentence
 from stitchflip.pictures import base
+from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.piecing.model import Polygon
 from stitchflip.project.model import Through
 
@@ -45,7 +46,8 @@ def _doing(teller: Teller) -> list[Words]:
         "sides of "
         "them. Use the pen you tested."
     )
-    return [words(layered + several), words(marks), _lay_first(teller), _hold_first(teller), words(baste)]
+    doing = [words(layered + several), words(marks), _lay_first(teller), _hold_first(teller)]
+    return doing if teller.project.base.through is Through.BATTING_ONLY else [*doing, words(baste)]
 
 
 def _lay_first(teller: Teller) -> Words:
@@ -73,8 +75,12 @@ def _place_words(teller: Teller, place: Polygon) -> str:
     xs, ys = [x for x, _ in place], [y for _, y in place]
     middle_x, middle_y = (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
     if teller.plan.build.first_is_strip:
-        reach = min(max(abs(y) for y in ys), max(abs(x) for x in xs))
-        return f"its long center on the center line, each raw edge {say.near(reach)} from it"
+        nx, ny = teller.plan.build.pieces[0].normal
+        low, high = extent(place, nx, ny)
+        if min(abs(nx), abs(ny)) > TOLERANCE:
+            half = say.near((high - low) / 2)
+            return f"its long middle through the center mark, on the slant as drawn, each raw edge {half} from the mark"
+        return f"its long middle on the center line, each raw edge {say.near((high - low) / 2)} from it"
     if abs(middle_x) < 1e-6 and abs(middle_y) < 1e-6:
         return (
             f"its middle on the center mark; it reaches {say.near(max(ys))} above and below it "
