@@ -94,6 +94,14 @@ def with_short_strips(build: Build, short: Sequence[ShortStrip], frame: Frame) -
     Visible and shown patches, bare places, raw edges on show, seam ends and the widest gap are computed anew
     with general polygons; everything else stays.
     """
+    import numpy as np
+
+    # The polygon library leaves floating-point flags of its inner workings behind, which numpy would report.
+    with np.errstate(all="ignore"):
+        return _with_short_strips(build, short, frame)
+
+
+def _with_short_strips(build: Build, short: Sequence[ShortStrip], frame: Frame) -> Build:
     from shapely.geometry import Polygon as Shape
     from shapely.ops import unary_union
 
