@@ -155,8 +155,8 @@ def thread_words(teller: Teller) -> str:
     """Thread, and the bobbin."""
     return (
         f"about {teller.thread(teller.plan.work.thread_all_yards)} of 50 weight cotton in all, "
-        f"{teller.thread(teller.plan.work.thread_yards)} of it in the seams through the base, half of it in the bobbin; "
-        "a bobbin color that vanishes on the backing; wind two before you start"
+        f"{teller.thread(teller.plan.work.thread_yards)} of it in the seams through the base; "
+        "half is for the bobbin, in a color that vanishes on the backing; wind two before you start"
     )
 
 
