@@ -96,9 +96,9 @@ class ProjectFileError(StitchflipError, ValueError):
 
     Example:
         >>> mistake = Mistake(line=2, key="center.cut", found='"two"', would_do="a length like 8 1/4")
-        >>> error = ProjectFileError(what="1 mistake", fix="Mend it.", where="porch.toml", mistakes=[mistake])
+        >>> error = ProjectFileError(what="1 mistake", fix="Correct it.", where="porch.toml", mistakes=[mistake])
         >>> print(error)
-        1 mistake (porch.toml). Mend it.
+        1 mistake (porch.toml). Correct it.
           line 2, center.cut: found "two"; a length like 8 1/4 would do
     """
 

@@ -122,10 +122,10 @@ def test_a_file_error_lists_every_mistake_in_order() -> None:
         Mistake(line=3, key="center.cut", found='"two"', would_do="a length like 8 1/4"),
         Mistake(line=None, key="binding", found="nothing", would_do='a table with fabric = "Midnight"'),
     ]
-    error = ProjectFileError(what="2 mistakes", fix="Mend them.", where="porch.toml", mistakes=iter(mistakes))
+    error = ProjectFileError(what="2 mistakes", fix="Correct them.", where="porch.toml", mistakes=iter(mistakes))
     assert tuple(mistakes) == error.mistakes
     assert [
-        "2 mistakes (porch.toml). Mend them.",
+        "2 mistakes (porch.toml). Correct them.",
         '  line 3, center.cut: found "two"; a length like 8 1/4 would do',
         '  binding: found nothing; a table with fabric = "Midnight" would do',
     ] == str(error).splitlines()

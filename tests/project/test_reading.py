@@ -109,7 +109,7 @@ def test_the_error_counts_and_names_the_file() -> None:
         read_project(mat('wide = "18"', 'wide = "-3"').replace('"13"', "0"), "mat.toml")
 
     first, *rest = str(caught.value).split("\n")
-    assert "there are 2 mistakes in the file (mat.toml). Mend them and read it again." == first
+    assert "there are 2 mistakes in the file (mat.toml). Correct them and read it again." == first
     assert [
         '  line 12, squared_up.wide: found "-3" (below zero); zero or more, without a minus sign would do',
         '  line 13, squared_up.long: found 0 (not above zero); a length above zero, such as "2 1/2" would do',

@@ -84,7 +84,7 @@ def read_project(text: str, name: str = "project file") -> Project:
         ... )
         >>> read_project(file, "mat.toml")
         Traceback (most recent call last):
-        stitchflip.errors.ProjectFileError: there are 3 mistakes in the file (mat.toml). Mend them and read it again.
+        stitchflip.errors.ProjectFileError: there are 3 mistakes in the file (mat.toml). Correct them and read it again.
           line 2, rounds[1].cut: found '0' (not above zero); a length above zero, such as "2 1/2" would do
           squared_up: found nothing; a [squared_up] table with wide and long would do
           fabrics: found nothing; a [[fabrics]] table with a name for each fabric would do
@@ -209,7 +209,7 @@ def mistaken(mistakes: list[Mistake] | tuple[Mistake, ...], name: str) -> Projec
         counted = f"are more than {MOST_MISTAKES} mistakes"
     return ProjectFileError(
         what=f"there {counted} in the file",
-        fix="Mend it and read it again." if total == 1 else "Mend them and read it again.",
+        fix="Correct it and read it again." if total == 1 else "Correct them and read it again.",
         where=name,
         code="project.mistakes",
         mistakes=mistakes[:MOST_MISTAKES],
