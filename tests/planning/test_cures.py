@@ -110,3 +110,23 @@ def test_a_wide_gap_is_cured_by_two_lines_that_leave_triangles(draft: Draft) -> 
     _, finding = cured(draft(), "stitching.wide-gap")
 
     assert "3 15/16" in " ".join(finding.cures[0].text.split())
+
+
+def test_no_cure_of_size_is_offered_for_what_a_short_strip_leaves_bare(draft: Draft) -> None:
+    """A strip cut too short leaves its own place bare: wider last strips or a little less width do not reach it.
+
+    Every cure with changes that is offered all the same was planned again and leaves nothing bare.
+    """
+    project = draft(
+        squared_up={"wide": "9", "long": "9"},
+        center={"cut": "4", "fabric": "Plain"},
+        building={"way": "log cabin"},
+        rounds=[{"cut": "2", "fabric": "Stripe"}, {"cut": "2 1/2", "fabric": "Dot"}],
+        short_strips=[{"step": 1, "long": "3", "from_start": "0"}],
+    )
+    _, finding = cured(project, "coverage.batting-shows")
+    offered = [cure for cure in finding.cures if cure.changes]
+
+    assert not any("last strips" in cure.text for cure in offered)
+    for cure in offered:
+        assert not see(apply_changes(project, cure.changes)).build.bare

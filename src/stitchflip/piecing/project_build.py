@@ -65,6 +65,8 @@ def bare_of(project: Project, numbers: Numbers) -> tuple[BareSpot, ...]:
     Raises:
         BuildError: As `build_project`.
     """
+    if project.short_strips:
+        return build_project(project, numbers).bare
     frame = frame_for(numbers, trim_polygon(project, numbers))
     state, names = start_of(project, numbers)
     state, _, _ = _sew_all(project, state, frame, names)
