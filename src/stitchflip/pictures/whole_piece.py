@@ -155,12 +155,6 @@ def _letter(plan: Plan, piece: SewnPiece, polygon: Polygon) -> Label:
     )
 
 
-def _width(low: tuple[float, float], high: tuple[float, float], widest: float = 5.0) -> float:
-    """A width on paper at which the piece is at most 8 in high."""
-    across, up = high[0] - low[0], high[1] - low[1]
-    return round(min(widest, max(1.6, 8.0 * across / up)), 2)
-
-
 def _described(plan: Plan) -> str:
     build, project = plan.build, plan.project
     say = Speaker(project.units)

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from heapq import heappop, heappush
 from itertools import count
-from math import hypot, inf
+from math import inf
 from typing import TYPE_CHECKING
 
 from stitchflip.piecing.geometry import (
@@ -17,6 +17,7 @@ from stitchflip.piecing.geometry import (
     area,
     clip_all,
     counts,
+    distance_to,
     extent,
     half_planes,
     largest_circle,
@@ -142,9 +143,6 @@ def clearance(place: Point, planes: Sequence[HalfPlane], seams: Sequence[tuple[P
         best = min(best, r - nx * x - ny * y)
     if best <= 0:
         return best
-    for (x0, y0), (x1, y1) in seams:
-        dx, dy = x1 - x0, y1 - y0
-        squared = dx * dx + dy * dy
-        share = max(0.0, min(1.0, ((x - x0) * dx + (y - y0) * dy) / squared)) if squared else 0.0
-        best = min(best, hypot(x - x0 - share * dx, y - y0 - share * dy))
+    for start, end in seams:
+        best = min(best, distance_to(place, start, end))
     return best

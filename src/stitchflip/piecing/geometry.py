@@ -174,6 +174,15 @@ def holds(polygon: Polygon, point: Point, margin: float = 0.0) -> bool:
     return bool(polygon) and all(nx * x + ny * y <= r - margin + TOLERANCE for nx, ny, r in half_planes(polygon))
 
 
+def distance_to(place: Point, start: Point, end: Point) -> float:
+    """Distance from a place to the nearest point of a segment."""
+    (x, y), (x0, y0) = place, start
+    dx, dy = end[0] - x0, end[1] - y0
+    squared = dx * dx + dy * dy
+    share = max(0.0, min(1.0, ((x - x0) * dx + (y - y0) * dy) / squared)) if squared else 0.0
+    return hypot(x - x0 - share * dx, y - y0 - share * dy)
+
+
 def middle(polygon: Polygon) -> Point:
     """Centroid of a convex polygon with area; the mean corner of a degenerate one."""
     doubled = sx = sy = 0.0

@@ -119,20 +119,10 @@ class SeamMap:
 
     def _is_caught(self, line: SeamLine, along: float, inward: float) -> bool:
         """True when the seam passes the binding's seam line and ends a stitch or more beyond it."""
-        nx, ny = line.normal
-        low, high = line.low, line.high
-        for px, py, r in self._inner:
-            slope = -px * ny + py * nx
-            rest = r - (px * nx + py * ny) * line.at
-            if abs(slope) < 1e-9:
-                if rest < -TOLERANCE:
-                    return True  # the whole seam lies under the binding
-            elif slope > 0:
-                high = min(high, rest / slope)
-            else:
-                low = max(low, rest / slope)
-        if low >= high:
-            return True
+        span = _span_inside(line, self._inner, -TOLERANCE)
+        if span is None or span[0] >= span[1]:
+            return True  # the whole seam lies under the binding
+        low, high = span
         beyond = low - along if inward > 0 else along - high
         return beyond >= self._rules.stitch - TOLERANCE
 
@@ -146,16 +136,30 @@ def seam_interval(opened: Polygon, normal: Point, at: float) -> tuple[float, flo
 
 def seam_inside(line: SeamLine, planes: Sequence[HalfPlane]) -> tuple[Point, Point] | None:
     """The part of a seam inside an outline, as its two places; None when it lies outside."""
+    span = _span_inside(line, planes, TOLERANCE)
+    if span is None or span[1] - span[0] <= TOLERANCE:
+        return None
+    return line.point(span[0]), line.point(span[1])
+
+
+def _span_inside(line: SeamLine, planes: Sequence[HalfPlane], least: float) -> tuple[float, float] | None:
+    """Both ends along a seam of its part inside an outline, the second before the first when there is none.
+
+    Args:
+        line: The seam.
+        planes: The outline.
+        least: A seam along an edge counts as inside when it lies this far in, inches; else the answer is None.
+    """
     nx, ny = line.normal
     low, high = line.low, line.high
     for px, py, r in planes:
         slope = -px * ny + py * nx
         rest = r - (px * nx + py * ny) * line.at
         if abs(slope) < 1e-9:
-            if rest < TOLERANCE:
+            if rest < least:
                 return None
         elif slope > 0:
             high = min(high, rest / slope)
         else:
             low = max(low, rest / slope)
-    return (line.point(low), line.point(high)) if high - low > TOLERANCE else None
+    return low, high

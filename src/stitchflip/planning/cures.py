@@ -67,20 +67,14 @@ def _tried(project: Project, *changes: Change) -> Seen | None:
         return None
 
 
-def _is_good(project: Project, change: Change, good: Callable[[Seen], bool]) -> bool:
-    """Whether a changed project is good; whether it is covered is told without the rest of the build."""
-    if good is not _is_covered:
-        tried = _tried(project, change)
-        return tried is not None and good(tried)
-    try:
-        changed = apply_changes(project, (change,))
-        return not bare_of(changed, effective(changed))
-    except StitchflipError:
-        return False
+def _built(good: Callable[[Seen], bool]) -> Callable[[Project], bool]:
+    """The same question, asked of a project that must be built first."""
+    return lambda project: good(see(project))
 
 
-def _is_covered(tried: Seen) -> bool:
-    return not tried.build.bare
+def _is_covered(project: Project) -> bool:
+    """Nothing of the cover outline stays bare; told without the rest of the build."""
+    return not bare_of(project, effective(project))
 
 
 def _codes(seen: Seen) -> set[str]:
@@ -88,7 +82,7 @@ def _codes(seen: Seen) -> set[str]:
 
 
 def _search(
-    seen: Seen, path: tuple[str | int, ...], start: float, step: float, good: Callable[[Seen], bool]
+    project: Project, path: tuple[str | int, ...], start: float, step: float, good: Callable[[Project], bool]
 ) -> tuple[float, Change] | None:
     """The first size from `start` on, in steps, with which the project is good.
 
@@ -96,18 +90,21 @@ def _search(
     right wherever a size that is good stays good farther on, which holds for room, cover and base alike.
 
     Args:
-        seen: The project as it is.
-        path: Where the size stands in the project.
+        project: The project as it is.
+        path: Where the size stands in it.
         start: First size to try, inches.
         step: Step, inches; negative to try smaller ones.
-        good: Decides about the project as built with the size; of the cover alone when it is `_is_covered`.
+        good: Decides about the project with the size; one that cannot be built is not good.
     """
 
     def change(steps: int) -> Change:
-        return Change(path, _text(seen.project, start + steps * step))
+        return Change(path, _text(project, start + steps * step))
 
     def is_good(steps: int) -> bool:
-        return start + steps * step > 0 and _is_good(seen.project, change(steps), good)
+        try:
+            return start + steps * step > 0 and good(apply_changes(project, (change(steps),)))
+        except StitchflipError:
+            return False
 
     bad = -1
     for far in _STRIDES:
@@ -154,7 +151,7 @@ def _smaller_center(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Ch
     center, grid = seen.project.center, _grid(seen.project)
     if center is None or center.cut is None or center.shape is CenterShape.CORNERS:
         return None
-    return _search(seen, ("center", "cut"), _next(center.cut.inches, grid, up=False), -grid, good)
+    return _search(seen.project, ("center", "cut"), _next(center.cut.inches, grid, up=False), -grid, _built(good))
 
 
 def _larger_trim(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Change, str] | None:
@@ -168,7 +165,7 @@ def _larger_trim(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Chang
     now = wanted.wide if key == "wide" else wanted.long
     if now is None:
         return None
-    found = _search(seen, ("squared_up", key), _next(now.inches, grid, up=True), grid, good)
+    found = _search(seen.project, ("squared_up", key), _next(now.inches, grid, up=True), grid, _built(good))
     return (*found, key) if found else None
 
 
@@ -224,7 +221,9 @@ def _base(seen: Seen, finding: Finding) -> Iterator[Cure]:
     wanted, grid = seen.project.squared_up, _grid(seen.project)
     keys = [key for key in ("wide", "long", "across_flats") if getattr(wanted, key) is not None]
     for key in keys:
-        found = _search(seen, ("squared_up", key), _next(getattr(wanted, key).inches, grid, up=False), -grid, gone)
+        found = _search(
+            seen.project, ("squared_up", key), _next(getattr(wanted, key).inches, grid, up=False), -grid, _built(gone)
+        )
         if found:
             yield Cure(f"Square up at {_say(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
             break
@@ -244,30 +243,38 @@ def _center_on_base(seen: Seen, _finding: Finding) -> Iterator[Cure]:
 
 def _coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
     """A wider last round, or a smaller squared-up size."""
-    project, gone = seen.project, _is_covered
+    project = seen.project
     last = len(project.rounds) - 1
     if project.rounds and project.rounds[last].cut is not None and not project.building.until_covered:
         grid = 0.25 if project.units is Unit.INCH else 0.5 / 2.54
         now = project.rounds[last].cut
-        found = _search(seen, ("rounds", last, "cut"), _next(now.inches, grid, up=True), grid, gone) if now else None
+        found = (
+            _search(project, ("rounds", last, "cut"), _next(now.inches, grid, up=True), grid, _is_covered)
+            if now
+            else None
+        )
         if found:
             yield Cure(f"Cut the last strips {_say(seen, found[0])} wide.", (found[1],))
     if project.rounds and not project.building.until_covered and finding.severity is not Severity.NOTE:
         change = Change(("building", "until_covered"), "true")
         tried = _tried(project, change)
-        if tried is not None and gone(tried):
+        if tried is not None and not tried.build.bare:
             more = len(tried.build.strips) - len(seen.build.strips)
             if 0 < more <= 24:
                 yield Cure(f"Add {more} more {'strip' if more == 1 else 'strips'}, repeating the rounds.", (change,))
-    yield from _smaller_trim(seen, gone)
+    yield from _smaller_trim(seen)
 
 
-def _smaller_trim(seen: Seen, gone: Callable[[Seen], bool]) -> Iterator[Cure]:
+def _smaller_trim(seen: Seen) -> Iterator[Cure]:
     """The largest squared-up size that is covered, made smaller in the direction of the worst bare place."""
     wanted, grid = seen.project.squared_up, _grid(seen.project)
     key = "across_flats" if wanted.shape is Outline.POLYGON else _measure_toward(seen)
     now = getattr(wanted, key)
-    found = _search(seen, ("squared_up", key), _next(now.inches, grid, up=False), -grid, gone) if now else None
+    found = (
+        _search(seen.project, ("squared_up", key), _next(now.inches, grid, up=False), -grid, _is_covered)
+        if now
+        else None
+    )
     if found:
         yield Cure(f"Square up at {_say(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
 

@@ -7,7 +7,7 @@ from itertools import product
 from math import hypot
 from typing import TYPE_CHECKING
 
-from stitchflip.piecing.geometry import TOLERANCE, area, edges, extent, largest_circle, perimeter
+from stitchflip.piecing.geometry import TOLERANCE, area, distance_to, edges, extent, largest_circle, perimeter
 from stitchflip.piecing.model import EndClass
 from stitchflip.planning.findings.words import capital, listed, strips
 from stitchflip.planning.model import Cure, Finding, Severity
@@ -277,7 +277,7 @@ class _SeamsNear:
             for at, seam in group[first:]:
                 if at > depth + best:
                     break
-                best = min(best, _distance(place, (seam.start.at, seam.end.at)))
+                best = min(best, distance_to(place, seam.start.at, seam.end.at))
         return best
 
 
@@ -298,11 +298,3 @@ def _on(outline: list[tuple[Point, Point]], start: Point, end: Point) -> bool:
 def _line_distance(place: Point, line: tuple[Point, Point]) -> float:
     (x0, y0), (x1, y1) = line
     return abs((x1 - x0) * (place[1] - y0) - (y1 - y0) * (place[0] - x0)) / (hypot(x1 - x0, y1 - y0) or 1.0)
-
-
-def _distance(place: Point, segment: tuple[Point, Point]) -> float:
-    (x0, y0), (x1, y1) = segment
-    dx, dy = x1 - x0, y1 - y0
-    squared = dx * dx + dy * dy
-    share = max(0.0, min(1.0, ((place[0] - x0) * dx + (place[1] - y0) * dy) / squared)) if squared else 0.0
-    return hypot(place[0] - x0 - share * dx, place[1] - y0 - share * dy)
