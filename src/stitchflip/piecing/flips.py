@@ -158,7 +158,7 @@ def sew(state: State, flip: Flip) -> State:
             where=f"step {state.step + 1}",
             code="build.strip-too-narrow",
         )
-    return _sew_chord(state, flip) if flip.chord is not None else _sew_side(state, flip)
+    return _sew_chord(state, flip, flip.chord) if flip.chord is not None else _sew_side(state, flip)
 
 
 def _sew_side(state: State, flip: Flip) -> State:
@@ -176,10 +176,8 @@ def _sew_side(state: State, flip: Flip) -> State:
     return _place(state, flip, index, side.normal, seam_at, side.raw_edge, others, scant=0.0)
 
 
-def _sew_chord(state: State, flip: Flip) -> State:
-    if flip.chord is None:  # pragma: no cover - the caller has looked
-        raise BuildError(what="no chord", fix="Give a chord.", where="", code="build.no-chord")
-    nx, ny, d = flip.chord
+def _sew_chord(state: State, flip: Flip, chord: HalfPlane) -> State:
+    nx, ny, d = chord
     cut = clip(state.first, nx, ny, d)
     for sewn in state.history if cut else ():
         if sewn.is_chord:
