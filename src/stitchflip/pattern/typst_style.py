@@ -89,7 +89,8 @@ STYLE = r"""
   list(..items.pos())
 }
 
-#let side-by-side(shares, ..columns) = grid(columns: shares, column-gutter: 0.3in, ..columns.pos())
+#let side-by-side(shares, ..columns) = block(above: 1.1em * AIR, width: 100%, grid(
+  columns: shares, column-gutter: 0.3in, ..columns.pos()))
 #let keep(gap, b) = block(breakable: false, width: 100%, above: gap, b)
 
 #let number-badge(b) = box(inset: (x: 0.42em), outset: (y: 0.26em), radius: 0.7em, stroke: 0.8pt + thread,
