@@ -6,7 +6,7 @@ import pytest
 
 from stitchflip.lengths import Unit
 from stitchflip.piecing.fabric_places import fabrics_for, lightness
-from stitchflip.piecing.orders import Wanted
+from stitchflip.piecing.ways import Wanted
 from stitchflip.project.model import Project
 
 NAMES = ("bottom", "right", "top", "left")

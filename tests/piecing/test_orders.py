@@ -7,8 +7,9 @@ import pytest
 
 from stitchflip.errors import BuildError
 from stitchflip.lengths import Unit
-from stitchflip.piecing import start_of
-from stitchflip.piecing.orders import wanted_strips
+from stitchflip.piecing import start_of, trim_polygon
+from stitchflip.piecing.frame import frame_for
+from stitchflip.piecing.ways import Job, way_of
 from stitchflip.project.model import Project
 from stitchflip.project.numbers import effective
 
@@ -28,9 +29,11 @@ def drafted(**tables: Any) -> Project:
 
 def sides(project: Project, count: int) -> list[str]:
     """Names of the sides of the first strips."""
-    state, names = start_of(project, effective(project))
-    normals = [side.normal for side in state.sides if side is not None]
-    return [names[strip.side] for strip in islice(wanted_strips(project, names, normals), count)]
+    numbers = effective(project)
+    state, names = start_of(project, numbers)
+    normals = tuple(side.normal for side in state.sides if side is not None)
+    job = Job(project, numbers, frame_for(numbers, trim_polygon(project, numbers)), names, normals)
+    return [names[strip.side] for strip in islice(way_of(project).strips(job), count)]
 
 
 ROUND = [{"cut": "2", "fabric": "Stripe"}] * 2

@@ -5,6 +5,7 @@ stitching, *taped* ones are what a tape reads afterward.
 """
 
 from stitchflip.piecing.project_build import bare_of, build_project, start_of
-from stitchflip.piecing.shapes import first_piece_polygon, trim_polygon
+from stitchflip.piecing.shapes import trim_polygon
+from stitchflip.piecing.ways import first_piece_polygon
 
 __all__ = ["bare_of", "build_project", "first_piece_polygon", "start_of", "trim_polygon"]

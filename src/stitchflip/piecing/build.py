@@ -15,11 +15,12 @@ from stitchflip.piecing.shapes import corner_name
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from stitchflip.piecing.flips import Sewn
     from stitchflip.piecing.frame import Frame
     from stitchflip.piecing.model import BareSpot, Point, Polygon, Seam, WidestGap
+    from stitchflip.piecing.ways.wanted import Part
 
 _POINTING = cos(radians(25))
 """A corner whose direction is within 25 degrees of square to its nearest edge points at that edge."""
@@ -33,6 +34,10 @@ class Label:
     side: str
     fabric: str
     cut_long: float | None = None
+    square_cut: float = 0.0
+    """Side of the square it is cut as, sewn from corner to corner; 0 for a strip."""
+    parts: Callable[[State, Sewn], tuple[Part, ...]] | None = None
+    """What it is pieced from beforehand."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     import random
     from collections.abc import Sequence
 
-    from stitchflip.piecing.orders import Wanted
+    from stitchflip.piecing.ways.wanted import Wanted
 
 
 def lightness(color: str) -> float:
@@ -66,6 +66,11 @@ def fabrics_for(project: Project, wanted: Sequence[Wanted], names: Sequence[str]
     return tuple(name or "" for name in chosen)
 
 
+def name_of_place(strip: Wanted, names: Sequence[str]) -> str:
+    """What the place of a strip is called: its side, or a name of its own."""
+    return names[strip.side] if strip.side >= 0 else strip.place
+
+
 def _candidates(
     project: Project,
     pool: Sequence[str],
@@ -91,7 +96,7 @@ def _candidates(
             return _from(by_light, min(len(by_light) - 1, turn * len(by_light) // max(total, 1)))
         case FabricOrder.HALVES:
             half = (len(by_light) + 1) // 2
-            is_light = names[wanted[place].side] in rule.light_sides
+            is_light = name_of_place(wanted[place], names) in rule.light_sides
             side = by_light[:half] if is_light else by_light[half:] or by_light
             return _from(side, wanted[place].round - 1)
 
@@ -104,5 +109,6 @@ def _from(names: Sequence[str], first: int) -> list[str]:
 def _touching(wanted: Sequence[Wanted], chosen: Sequence[str | None], place: int) -> set[str | None]:
     """Fabrics that a strip would lie beside: the strip before it and the last one on its own side."""
     out = {chosen[place - 1]} if place else set()
-    same_side = [chosen[other] for other in range(place) if wanted[other].side == wanted[place].side]
+    here = (wanted[place].side, wanted[place].place)
+    same_side = [chosen[other] for other in range(place) if (wanted[other].side, wanted[other].place) == here]
     return out | set(same_side[-1:])

@@ -24,7 +24,7 @@ from stitchflip.piecing.geometry import (
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from stitchflip.piecing.model import Point, Polygon
 
@@ -117,13 +117,13 @@ class State:
         return tuple(side.plane for side in self.sides if side is not None)
 
 
-def start(first: Polygon, seam: float, *, run_along: Point | None = None) -> State:
+def start(first: Polygon, seam: float, *, growing: Sequence[Point] = ()) -> State:
     """The state with the first piece alone.
 
     Args:
         first: Raw edges of the first piece as laid on the base, counter-clockwise, inches.
         seam: Effective seam a: stitched seam plus half of what a fold takes up, inches.
-        run_along: Normal of the two sides that strips go on when the others are free (rows of strips).
+        growing: Normals of the sides that strips go on, when the others are free (rows of strips, a braid).
 
     Example:
         >>> square = ((-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0))
@@ -131,11 +131,14 @@ def start(first: Polygon, seam: float, *, run_along: Point | None = None) -> Sta
         [1.0, 1.0, 1.0, 1.0]
     """
     planes = half_planes(first)
-    if run_along is not None:
-        nx, ny = run_along
-        planes = tuple(plane for plane in planes if abs(abs(plane[0] * nx + plane[1] * ny) - 1) < TOLERANCE)
+    if growing:
+        planes = tuple(plane for plane in planes if any(_faces(plane, normal) for normal in growing))
     ordered = sorted(planes, key=_from_bottom)
     return State(first, tuple(Side((nx, ny), r) for nx, ny, r in ordered), seam)
+
+
+def _faces(plane: HalfPlane, normal: Point) -> bool:
+    return plane[0] * normal[0] + plane[1] * normal[1] > 1 - TOLERANCE
 
 
 def _from_bottom(plane: HalfPlane) -> float:

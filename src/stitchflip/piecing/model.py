@@ -54,6 +54,17 @@ class Seam:
 
 
 @dataclass(frozen=True, slots=True)
+class Section:
+    """A stretch of a strip that is pieced beforehand from several fabrics."""
+
+    fabric: str
+    cut_length: float
+    """Along the strip; its width is the strip's."""
+    visible: tuple[Polygon, ...]
+    shown: tuple[Polygon, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class SewnPiece:
     """The first piece (step 0) or one strip, with everything the plan says about it."""
 
@@ -91,6 +102,10 @@ class SewnPiece:
     free_ends: int
     """Ends without a neighbor (0, 1 or 2)."""
     seam: Seam | None
+    square_cut: float = 0.0
+    """Side of the square it is cut as and sewn from corner to corner; 0 for a strip."""
+    sections: tuple[Section, ...] = ()
+    """What it is pieced from beforehand, from its start; empty for one fabric."""
 
 
 @dataclass(frozen=True, slots=True)

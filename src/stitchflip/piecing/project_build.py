@@ -10,26 +10,20 @@ from stitchflip.lengths import Speaker, Unit
 from stitchflip.piecing.as_sewn import plausible, read_sides, with_short_strips
 from stitchflip.piecing.build import FirstPiece, Label, assemble, bare_left
 from stitchflip.piecing.coverage import adds_cover
-from stitchflip.piecing.fabric_places import fabrics_for
+from stitchflip.piecing.fabric_places import fabrics_for, name_of_place
 from stitchflip.piecing.flips import Flip, State, measured, sew, start
 from stitchflip.piecing.frame import Frame, frame_for
 from stitchflip.piecing.geometry import TOLERANCE, clip_all
 from stitchflip.piecing.model import BareSpot, Build, KernelNote
-from stitchflip.piecing.orders import Wanted, wanted_strips
-from stitchflip.piecing.shapes import (
-    center_cut,
-    first_piece_polygon,
-    first_strip_width,
-    rows_normal,
-    side_names,
-    trim_polygon,
-)
-from stitchflip.project.model import Project, Way
+from stitchflip.piecing.shapes import center_cut, side_names, trim_polygon
+from stitchflip.piecing.ways import Job, Wanted, begins_with_strip, first_piece_polygon, way_of
+from stitchflip.piecing.ways.rows import first_strip_width
+from stitchflip.project.model import Project
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from stitchflip.piecing.model import Point, Polygon
+    from stitchflip.piecing.model import Point
     from stitchflip.project.numbers import Numbers
 
 MOST_STRIPS = 3000
@@ -49,13 +43,13 @@ def build_project(project: Project, numbers: Numbers, base_half: Point = (inf, i
     """
     frame = frame_for(numbers, trim_polygon(project, numbers), base_half)
     state, names = start_of(project, numbers)
-    state, strips, notes = _sew_all(project, state, frame, names)
+    state, strips, notes = _sew_all(_job(project, numbers, frame, state, names), state)
     fabrics = fabrics_for(project, strips, names)
     labels = [
-        Label(strip.round, names[strip.side], fabric, strip.cut_long)
+        Label(strip.round, name_of_place(strip, names), fabric, strip.cut_long, strip.square_cut, strip.parts)
         for strip, fabric in zip(strips, fabrics, strict=True)
     ]
-    build = assemble(state, frame, _first_words(project, state.first), labels, names=names, notes=notes)
+    build = assemble(state, frame, _first_words(project, numbers, state), labels, names=names, notes=notes)
     return with_short_strips(build, project.short_strips, frame) if project.short_strips else build
 
 
@@ -69,31 +63,34 @@ def bare_of(project: Project, numbers: Numbers) -> tuple[BareSpot, ...]:
         return build_project(project, numbers).bare
     frame = frame_for(numbers, trim_polygon(project, numbers))
     state, names = start_of(project, numbers)
-    state, _, _ = _sew_all(project, state, frame, names)
+    state, _, _ = _sew_all(_job(project, numbers, frame, state, names), state)
     return bare_left(state, frame, names)
 
 
 def start_of(project: Project, numbers: Numbers) -> tuple[State, tuple[str, ...]]:
     """The first piece on the base, and the names of its sides."""
-    run = rows_normal(project) if project.building.way is Way.ROWS else None
-    state = start(first_piece_polygon(project, numbers), numbers.effective_seam, run_along=run)
+    growing = way_of(project).growing
+    sides = growing(project, numbers) if growing is not None else ()
+    state = start(first_piece_polygon(project, numbers), numbers.effective_seam, growing=sides)
     return state, side_names(tuple(side.normal for side in state.sides if side is not None))
 
 
-def _sew_all(
-    project: Project, state: State, frame: Frame, names: Sequence[str]
-) -> tuple[State, list[Wanted], list[KernelNote]]:
-    normals = [side.normal for side in state.sides if side is not None]
+def _job(project: Project, numbers: Numbers, frame: Frame, state: State, names: tuple[str, ...]) -> Job:
+    return Job(project, numbers, frame, names, tuple(side.normal for side in state.sides if side is not None))
+
+
+def _sew_all(job: Job, state: State) -> tuple[State, list[Wanted], list[KernelNote]]:
+    project, frame, names = job.project, job.frame, job.names
     strips: list[Wanted] = []
     notes: list[KernelNote] = []
     state = _apply_readings(project, state, frame, names, notes)
     until = project.building.until_covered
     idle = 0
-    for wanted in wanted_strips(project, names, normals):
+    for wanted in way_of(project).strips(job):
         if until and _is_covered(state, frame):
             break
         _refuse_narrow(project, wanted, state)
-        after = sew(state, Flip(wanted.width, side=wanted.side))
+        after = sew(state, wanted.lay(state) if wanted.lay is not None else Flip(wanted.width, side=wanted.side))
         if until and not _helps(after, frame):
             idle += 1
             if idle > 2 * len(names) * max(1, len(project.rounds)):
@@ -156,11 +153,13 @@ def _apply_readings(
     return state
 
 
-def _first_words(project: Project, first: Polygon) -> FirstPiece:
-    if project.center is not None:
-        wide, long = center_cut(project, first)
-        return FirstPiece(project.center.fabric, wide, None, long)
+def _first_words(project: Project, numbers: Numbers, state: State) -> FirstPiece:
+    if not begins_with_strip(project):
+        wide, long = center_cut(project, state.first)
+        return FirstPiece(project.center.fabric if project.center is not None else "", wide, None, long)
     entry = project.rounds[0]
     fabric = entry.fabric or (entry.fabrics or ("",))[0]
     cut_long = entry.cut_long.inches if entry.cut_long is not None else None
-    return FirstPiece(fabric, first_strip_width(project), rows_normal(project), cut_long)
+    growing = way_of(project).growing
+    run_along = growing(project, numbers)[0] if growing is not None else None
+    return FirstPiece(fabric, first_strip_width(project), run_along, cut_long)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import atan2, cos, degrees, pi, radians, sin
+from math import atan2, degrees, pi
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import BuildError
@@ -10,7 +10,6 @@ from stitchflip.lengths import Unit
 from stitchflip.piecing.geometry import (
     area,
     box,
-    clip_all,
     extent,
     half_planes,
     moved,
@@ -19,7 +18,7 @@ from stitchflip.piecing.geometry import (
     shifted,
     turned,
 )
-from stitchflip.project.model import Center, CenterShape, Ends, Outline, Project, RowsFrom, RowsRun, Runs
+from stitchflip.project.model import Center, CenterShape, Ends, Outline, Project, Runs
 
 if TYPE_CHECKING:
     from stitchflip.lengths import Length
@@ -48,7 +47,7 @@ def _trim_size(project: Project, numbers: Numbers) -> Point:
     """(x, y) extents of a rectangular trim."""
     wanted = project.squared_up
     if wanted.beyond_points is not None:
-        first = center_polygon(project)
+        first = center_polygon(project, numbers)
         inner = scaled(moved(first, -numbers.seam), 1 - numbers.draw_up_x, 1 - numbers.draw_up_y)
         beyond = wanted.beyond_points.inches
         reach_x = max(abs(place) for place in extent(inner, 1, 0))
@@ -90,45 +89,6 @@ def _pointed(half_x: float, half_y: float, *, across: bool) -> Polygon:
     return corners
 
 
-def first_piece_polygon(project: Project, numbers: Numbers) -> Polygon:
-    """Raw edges of the first piece as laid on the base, flat.
-
-    In rows that begin with a strip this is the strip as long as the cover outline needs it.
-    """
-    if project.center is not None:
-        return center_polygon(project)
-    normal = rows_normal(project)
-    width = first_strip_width(project)
-    cover = cover_polygon(project, numbers)
-    low, _ = extent(cover, *normal)
-    middle = 0.0 if project.building.rows_from is RowsFrom.MIDDLE else low + width / 2
-    nx, ny = normal
-    tx, ty = -ny, nx
-    ends = extent(clip_all(cover, ((nx, ny, middle + width / 2), (-nx, -ny, width / 2 - middle))), tx, ty)
-    across = (middle - width / 2, middle + width / 2)
-    return tuple(
-        (nx * v + tx * u, ny * v + ty * u)
-        for v, u in ((across[0], ends[1]), (across[0], ends[0]), (across[1], ends[0]), (across[1], ends[1]))
-    )
-
-
-def first_strip_width(project: Project) -> float:
-    """Cut width of the strip that rows begin with, inches.
-
-    Raises:
-        BuildError: If the rounds name no first strip.
-    """
-    if not project.rounds:
-        raise BuildError(
-            what="rows of strips begin with a strip, and none is listed",
-            fix="List the strips from the first outward under [[rounds]].",
-            where="rounds",
-            code="build.no-first-strip",
-        )
-    first = project.rounds[0]
-    return (first.cut or (first.cuts or ())[0]).inches
-
-
 def cover_polygon(project: Project, numbers: Numbers) -> Polygon:
     """What the strips must cover: the trim edge in the flat frame, moved out by the reach."""
     return moved(flat(trim_polygon(project, numbers), numbers), numbers.reach)
@@ -139,18 +99,10 @@ def flat(taped: Polygon, numbers: Numbers) -> Polygon:
     return scaled(taped, 1 / (1 - numbers.draw_up_x), 1 / (1 - numbers.draw_up_y))
 
 
-def rows_normal(project: Project) -> Point:
-    """The direction in which rows grow, a unit vector."""
-    building, runs = project.building, project.squared_up.length_runs
-    if building.rows_run is RowsRun.SLANTED:
-        slant = radians(building.slant)
-        return (-sin(slant), cos(slant))
-    grows_up = (building.rows_run is RowsRun.ACROSS) == (runs is Runs.UP)
-    return (0.0, 1.0) if grows_up else (1.0, 0.0)
+def center_polygon(project: Project, numbers: Numbers) -> Polygon:
+    """The center's raw edges as laid on the base, flat.
 
-
-def center_polygon(project: Project) -> Polygon:
-    """The center's cut corners as laid on the base, flat.
+    A half-done piece is given as the tape found it, so it is carried to the flat frame.
 
     Raises:
         BuildError: If the project has no center or its shape cannot be made from what is given.
@@ -165,7 +117,8 @@ def center_polygon(project: Project) -> Polygon:
         )
     scale = 1.0 if project.units is Unit.INCH else 1 / 2.54
     corners = turned(_center_shape(center, scale), center.turned)
-    return shifted(corners, center.off_center[0] * scale, center.off_center[1] * scale)
+    placed = shifted(corners, center.off_center[0] * scale, center.off_center[1] * scale)
+    return flat(placed, numbers) if center.sewn_already else placed
 
 
 def center_cut(project: Project, raw: Polygon) -> tuple[float, float]:
@@ -202,6 +155,9 @@ def _center_shape(center: Center, scale: float) -> Polygon:
             return box((-wide, -long), (wide, long))
         case CenterShape.POLYGON:
             return regular(_need_count(center.sides), _inches(center.cut, "center.cut"), 0.0)
+        case CenterShape.HALF_SQUARE:
+            half_long = _inches(center.cut, "center.cut") / 2**0.5
+            return ((-half_long, 0.0), (half_long, 0.0), (0.0, half_long))
         case CenterShape.CORNERS:
             corners = tuple((x * scale, y * scale) for x, y in center.corners or ())
             return corners if area(corners) > 0 else tuple(reversed(corners))

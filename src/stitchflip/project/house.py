@@ -72,6 +72,17 @@ HOUSE: MappingProxyType[str, House] = MappingProxyType(
         "longest_cut": House(23.5, 59, "longest single cut along the ruler"),
         "mat_wide": House(23, 58, "the mat's printed grid, wide"),
         "mat_long": House(17, 43, "the mat's printed grid, long"),
+        "patch_extra": House(1 / 2, 1.2, "a patch is cut larger than its area on every side by"),
+        "backing_later_spare": House(2, 5, "a backing added later is cut larger on every side by"),
+        "least_shown": House(3 / 4, 2, "the narrow end of a wonky strip shows at least"),
+        "join_flat_cut": House(9 / 8, 3.3, "flat joining strip, cut"),
+        "join_folded_cut": House(2, 6, "folded joining strip, cut"),
+        "self_binding_shows": House(1 / 2, 1.2, "self-binding shows on the front"),
+        "self_binding_turn": House(1 / 4, 0.6, "self-binding turned under"),
+        "facing_cut": House(5 / 2, 6.5, "facing strips, cut"),
+        "turned_through_seam": House(1 / 2, 1.2, "seam of a piece that is turned through"),
+        "turned_through_opening": House(5, 13, "left open to turn a piece through"),
+        "runner_hangs": House(6, 15, "a runner hangs over each end by"),
         "backing_seam": House(1 / 2, 1.2, "seam of a pieced backing"),
     }
 )
@@ -79,6 +90,8 @@ HOUSE: MappingProxyType[str, House] = MappingProxyType(
 
 DRAW_UP = 0.015
 """Drawn in by stitching, each way."""
+SHRINK = 0.03
+"""A piece with cotton batting loses so much in its first wash, each way; with polyester nothing."""
 MINUTES_PER_STRIP = 3.5
 """For a strip up to 20 in long."""
 MINUTES_PER_FURTHER_20_IN = 1.0

@@ -155,6 +155,8 @@ Place = Annotated[
     float, BeforeValidator(_read_place), WithJsonSchema({"anyOf": [{"type": "number"}, {"type": "string"}]})
 ]
 """A distance with a sign, in the project's unit."""
+Corner = tuple[Place, Place]
+"""A place right of and above the center mark, in the project's unit."""
 
 
 _TURNS = '"straight", "on point" or degrees such as 30'

@@ -57,6 +57,18 @@ class MyNumbers(Model):
     wish_beyond_points: Measure | None = Field(
         default=None, description="Wished beyond each point of the center, to the trim edge: 1 in or 2.5 cm."
     )
+    patch_extra: Measure | None = Field(
+        default=None,
+        description="Numbered foundation: a patch is cut larger than its area on every side by this: 1/2 in or 1.2 cm.",
+    )
+    shrink_across: Share | None = Field(
+        default=None,
+        description='Shrinkage of the piece across its width in the first wash: "3 %", or 0 with polyester.',
+    )
+    shrink_along: Share | None = Field(default=None, description="Shrinkage along its length in the first wash.")
+    backing_later_spare: Measure | None = Field(
+        default=None, description="A backing added later is cut this much larger on every side: 2 in or 5 cm."
+    )
     binding_extra: Measure | None = Field(default=None, description="Extra binding for the tails: 10 in or 25 cm.")
     binding_extra_per_corner: Measure | None = Field(
         default=None, description="Extra binding for each corner: 1/2 in or 1.5 cm."

@@ -6,7 +6,7 @@ from pydantic import Field, ValidationInfo, model_validator
 
 from stitchflip.project.house import ON_HAND
 from stitchflip.project.kinds import NUMBER, Above, Amount, Color, Line, Measure, Model, Name, Size, reads, unit_of
-from stitchflip.project.words import Fiber, Finish, Wash, bare
+from stitchflip.project.words import Edge, Fiber, Finish, Grain, Wash, bare
 
 
 class OnHand(Model):
@@ -79,9 +79,19 @@ class Backing(Model):
 
 
 class Binding(Model):
-    """Double-fold straight binding."""
+    """How the edge is finished: a double-fold binding unless another way is named."""
 
-    fabric: Name = Field(description="Name of its fabric.")
+    fabric: Line = Field(
+        default="", description="Name of its fabric; only a piece that is turned through or self-bound needs none."
+    )
+    edge: Annotated[Edge, reads(Edge)] = Field(default=Edge.BINDING, description="How the edge is finished.")
+    grain: Annotated[Grain, reads(Grain)] | None = Field(
+        default=None,
+        description="How binding strips are cut; left out, straight, and on the bias where the edge curves.",
+    )
+    shows: Size | None = Field(
+        default=None, description="Self-binding: width that shows on the front. Facing: width when folded under."
+    )
     cut: Size | None = Field(default=None, description="Cut width; left out, usual for how it is sewn down.")
     seam: Above | None = Field(default=None, description="Seam of the binding, from the trim edge.")
     finish: Annotated[Finish, reads(Finish)] = Field(

@@ -16,23 +16,38 @@ from stitchflip.project.kinds import NUMBER, Line, Measure, Model, Text, Title, 
 from stitchflip.project.maker import MyNumbers
 from stitchflip.project.materials import Backing, Batting, Binding, Fabric, OnHand
 from stitchflip.project.piece import Base, Center, SquaredUp
-from stitchflip.project.strips import MOST_STRIPS, Building, FabricRule, Reading, Round, ShortStrip, Step
+from stitchflip.project.quilt import Block, Border, CutApart, Extras, Joined, MadeFor
+from stitchflip.project.strips import MOST_STRIPS, Building, FabricRule, Patch, Reading, Round, ShortStrip, Step
 from stitchflip.project.words import (
+    BorderCorners,
     CenterShape,
+    Edge,
     Ends,
     FabricOrder,
     Fiber,
+    Filler,
     Finish,
+    Fold,
+    Grain,
+    Join,
+    Joining,
+    LabelShape,
+    LinesSeen,
     Outline,
     PairFirst,
     ReadBy,
     RowsFrom,
     RowsRun,
     Runs,
+    Setting,
+    StripEnds,
     Through,
+    Triangles,
     Turning,
+    Unequal,
     Wash,
     Way,
+    Widths,
     Working,
 )
 from stitchflip.values import dataclass
@@ -42,21 +57,37 @@ __all__ = [
     "Base",
     "Batting",
     "Binding",
+    "Block",
+    "Border",
+    "BorderCorners",
     "Building",
     "Center",
     "CenterShape",
     "Change",
+    "CutApart",
+    "Edge",
     "Ends",
+    "Extras",
     "Fabric",
     "FabricOrder",
     "FabricRule",
     "Fiber",
+    "Filler",
     "Finish",
+    "Fold",
+    "Grain",
+    "Join",
+    "Joined",
+    "Joining",
+    "LabelShape",
+    "LinesSeen",
+    "MadeFor",
     "Measure",
     "MyNumbers",
     "OnHand",
     "Outline",
     "PairFirst",
+    "Patch",
     "Project",
     "ReadBy",
     "Reading",
@@ -64,13 +95,18 @@ __all__ = [
     "RowsFrom",
     "RowsRun",
     "Runs",
+    "Setting",
     "ShortStrip",
     "SquaredUp",
     "Step",
+    "StripEnds",
     "Through",
+    "Triangles",
     "Turning",
+    "Unequal",
     "Wash",
     "Way",
+    "Widths",
     "Working",
 ]
 
@@ -116,6 +152,19 @@ class Project(Model):
     steps: Annotated[tuple[Step, ...], Field(max_length=MOST_STRIPS)] = Field(
         default=(), description="Sides in my order: the strips one by one, instead of rounds."
     )
+    patches: Annotated[tuple[Patch, ...], Field(max_length=MOST_STRIPS)] = Field(
+        default=(), description="Numbered foundation: the patches in the order sewn, instead of rounds."
+    )
+    blocks: Annotated[tuple[Block, ...], Field(max_length=100)] = Field(
+        default=(), description="Different kinds of block in one quilt; left out, all are as the project says."
+    )
+    joined: Joined | None = Field(default=None, description="How quilted blocks are joined into one piece.")
+    borders: Annotated[tuple[Border, ...], Field(max_length=12)] = Field(
+        default=(), description="Borders round the joined blocks, from the inside out."
+    )
+    cut_apart: CutApart | None = Field(default=None, description="One long base cut into several panels.")
+    made_for: MadeFor | None = Field(default=None, description="The table or bed it is made for.")
+    extras: Extras = Field(default=Extras.model_construct(), description="Sleeve and label.")
     readings: Annotated[tuple[Reading, ...], Field(max_length=MOST_STRIPS)] = Field(
         default=(), description="What you measured while sewing; the plan follows."
     )
@@ -130,5 +179,19 @@ class Project(Model):
     )
     batting: Batting = Field(default=Batting.model_construct(), description="The batting.")
     backing: Backing = Field(default=Backing.model_construct(), description="The backing.")
-    binding: Binding = Field(description="The binding.")
+    binding: Binding = Field(description="The binding, or another finish of the edge.")
     my_numbers: MyNumbers = Field(default=MyNumbers.model_construct(), description="Your own numbers.")
+
+    @property
+    def bases(self) -> int:
+        """Bases to cut for all pieces alike: one for each block of a joined quilt."""
+        return self.how_many * self.blocks_in_one
+
+    @property
+    def blocks_in_one(self) -> int:
+        """Blocks in one piece; 1 when nothing is joined."""
+        if self.joined is None:
+            return 1
+        across, down = self.joined.across, self.joined.down
+        between = (across - 1) * (down - 1) if self.joined.setting is Setting.ON_POINT else 0
+        return across * down + between

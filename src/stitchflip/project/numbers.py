@@ -9,7 +9,14 @@ from __future__ import annotations
 from math import cos, radians, sin
 from typing import TYPE_CHECKING
 
-from stitchflip.project.house import DRAW_UP, HOUSE, MINUTES_PER_FURTHER_20_IN, MINUTES_PER_STRIP, THREAD_PER_INCH
+from stitchflip.project.house import (
+    DRAW_UP,
+    HOUSE,
+    MINUTES_PER_FURTHER_20_IN,
+    MINUTES_PER_STRIP,
+    SHRINK,
+    THREAD_PER_INCH,
+)
 from stitchflip.project.model import CenterShape, Fiber, Finish, Outline, Runs
 from stitchflip.values import dataclass
 
@@ -67,6 +74,14 @@ class Numbers:
     minutes_per_strip: float
     minutes_per_further_20_in: float
     thread_per_inch: float
+    patch_extra: float = 0.5
+    """A patch of a numbered foundation is cut so much larger than its area, on every side."""
+    shrink_x: float = 0.0
+    """Fraction lost along x in the first wash of the finished piece."""
+    shrink_y: float = 0.0
+    backing_later_spare: float = 2.0
+    least_shown: float = 0.75
+    """The narrow end of a wonky strip shows at least so much."""
     binding_join: float = 0.0
     """What a diagonal join costs of the binding; 0: one cut strip width."""
 
@@ -88,6 +103,7 @@ def effective(project: Project) -> Numbers:
     mine, binding, batting = project.my_numbers, project.binding, project.batting
     spare_x, spare_y = _as_drawn(project, *_spares(project))
     draw_up_x, draw_up_y = _as_drawn(project, *_draw_up(project))
+    shrink_x, shrink_y = _as_drawn(project, *_shrink(project))
     by = "machine" if binding.finish is Finish.MACHINE else "hand"
     binding_seam = _first(project, "binding_seam", binding.seam)
     return Numbers(
@@ -133,6 +149,11 @@ def effective(project: Project) -> Numbers:
         minutes_per_strip=MINUTES_PER_STRIP if mine.minutes_per_strip is None else mine.minutes_per_strip,
         minutes_per_further_20_in=MINUTES_PER_FURTHER_20_IN,
         thread_per_inch=THREAD_PER_INCH if mine.thread_per_inch is None else mine.thread_per_inch,
+        patch_extra=_mine(project, "patch_extra"),
+        shrink_x=shrink_x,
+        shrink_y=shrink_y,
+        backing_later_spare=_mine(project, "backing_later_spare"),
+        least_shown=_first(project, "least_shown", project.building.no_sliver_under),
         binding_join=0.0 if mine.binding_join is None else mine.binding_join.inches,
     )
 
@@ -170,6 +191,14 @@ def _draw_up(project: Project) -> tuple[float, float]:
         both if mine.draw_up_across is None else mine.draw_up_across,
         both if mine.draw_up_along is None else mine.draw_up_along,
     )
+
+
+def _shrink(project: Project) -> tuple[float, float]:
+    """What the first wash takes off the width and the length, fractions."""
+    mine = project.my_numbers
+    usual = 0.0 if project.batting.fiber is Fiber.POLYESTER else SHRINK
+    across = usual if mine.shrink_across is None else mine.shrink_across
+    return across, usual if mine.shrink_along is None else mine.shrink_along
 
 
 def _spares(project: Project) -> tuple[float, float]:

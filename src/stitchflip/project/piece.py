@@ -4,7 +4,7 @@ from typing import Annotated, Any
 
 from pydantic import Field, model_validator
 
-from stitchflip.project.kinds import NUMBER, Measure, Model, Name, Place, Size, Turn, reads
+from stitchflip.project.kinds import NUMBER, Corner, Measure, Model, Name, Size, Turn, reads
 from stitchflip.project.words import CenterShape, Ends, Outline, Runs, Through
 
 Sides = Annotated[int, Field(ge=3, le=24), NUMBER]
@@ -34,10 +34,17 @@ class SquaredUp(Model):
     )
     sides: Sides | None = Field(default=None, description="Polygon: how many sides.")
     across_flats: Size | None = Field(default=None, description="Polygon: from side to opposite side.")
+    across: Size | None = Field(default=None, description="Round: from edge to opposite edge.")
+    corner_radius: Size | None = Field(
+        default=None, description="Rectangle: radius of its rounded corners; left out, they are square."
+    )
     turned: Turn = Field(default=0.0, description="Polygon: degrees counter-clockwise; 0 has a side at the bottom.")
     wish_beyond_points: Measure | None = Field(
         default=None,
         description="What you want beyond each point of the center, to the trim edge; left out, from my numbers.",
+    )
+    after_washing: bool = Field(
+        default=False, description="true: wide and long are what you want after the first wash, not before it."
     )
 
     @model_validator(mode="before")
@@ -48,7 +55,11 @@ class SquaredUp(Model):
 
 def shape_of_piece(data: dict[str, Any]) -> str:
     """The shape of a squared-up piece as written, or as its sizes say when no shape is written."""
-    by_sizes = Outline.POLYGON if {"sides", "across_flats"} & data.keys() else Outline.RECTANGLE
+    by_sizes = Outline.RECTANGLE
+    if {"sides", "across_flats"} & data.keys():
+        by_sizes = Outline.POLYGON
+    elif "across" in data:
+        by_sizes = Outline.ROUND
     return str(data.get("shape", by_sizes.value))
 
 
@@ -66,9 +77,6 @@ class Base(Model):
     spare_at_ends: Measure | None = Field(default=None, description="Spare at each end of the length.")
 
 
-Corner = tuple[Place, Place]
-
-
 class Center(Model):
     """The first piece, by its cut size."""
 
@@ -77,7 +85,9 @@ class Center(Model):
         default=CenterShape.SQUARE, description="Shape of the center as cut."
     )
     cut: Size | None = Field(
-        default=None, description="Square: its side as cut. Polygon: from side to opposite side as cut."
+        default=None,
+        description="Square: its side as cut. Polygon: from side to opposite side as cut. Half square: side of the "
+        "square that is cut once from corner to corner; its long side lies at the bottom.",
     )
     cut_wide: Size | None = Field(default=None, description="Rectangle: width as cut.")
     cut_long: Size | None = Field(default=None, description="Rectangle: length as cut.")
@@ -91,6 +101,11 @@ class Center(Model):
     off_center: Corner = Field(
         default=(0.0, 0.0),
         description="Where its middle lies from the base's center mark: to the right, then up, in the project's unit.",
+    )
+    sewn_already: bool = Field(
+        default=False,
+        description="true: a half-done piece, measured with the tape; nothing is cut for it and the strips go on "
+        "round it.",
     )
 
     @model_validator(mode="before")

@@ -4,11 +4,26 @@ from typing import Annotated
 
 from pydantic import Field
 
-from stitchflip.project.kinds import NUMBER, Measure, Model, Name, Place, Side, Size, Turn, reads
-from stitchflip.project.words import FabricOrder, PairFirst, ReadBy, RowsFrom, RowsRun, Turning, Way
+from stitchflip.project.kinds import NUMBER, Corner, Measure, Model, Name, Place, Side, Size, Turn, reads
+from stitchflip.project.words import (
+    FabricOrder,
+    LinesSeen,
+    PairFirst,
+    ReadBy,
+    RowsFrom,
+    RowsRun,
+    StripEnds,
+    Turning,
+    Way,
+    Widths,
+)
 
 MOST_STRIPS = 3000
 """No piece has more strips; more is a slip."""
+
+
+Angle = Annotated[float, Field(ge=0, le=45, allow_inf_nan=False), NUMBER]
+"""Degrees of a slant."""
 
 
 class Building(Model):
@@ -41,7 +56,33 @@ class Building(Model):
     rows_from: Annotated[RowsFrom, reads(RowsFrom)] = Field(
         default=RowsFrom.MIDDLE, description="Rows of strips: where they begin."
     )
-    slant: Turn = Field(default=45.0, description="Slanted rows: degrees of the strips from level, counter-clockwise.")
+    slant: Turn = Field(
+        default=45.0,
+        description="Slanted rows, braid, chevron: degrees of the strips from level, counter-clockwise.",
+    )
+    widths: Annotated[Widths, reads(Widths)] = Field(
+        default=Widths.LISTED,
+        description="Where the widths of the strips come from: the rounds, or the pieces on hand of their fabrics.",
+    )
+    strip_ends: Annotated[StripEnds, reads(StripEnds)] = Field(
+        default=StripEnds.STRAIGHT, description="How the ends of strips are cut before sewing."
+    )
+    corners: Annotated[tuple[Side, ...], Field(max_length=24)] = Field(
+        default=(), description="Stitch-and-flip corners: which corners, in the order sewn; left out, all of them."
+    )
+    seed: Annotated[int, Field(ge=0, le=10**9), NUMBER] = Field(
+        default=1, description="Wonky strips: another number slants them another way, the same number the same way."
+    )
+    smallest_angle: Angle = Field(default=4.0, description="Wonky strips: least slant against the edge, degrees.")
+    largest_angle: Angle = Field(default=14.0, description="Wonky strips: most slant, degrees.")
+    no_sliver_under: Size | None = Field(
+        default=None, description="Wonky strips: no strip shows less than this at its narrow end."
+    )
+    lines_seen: Annotated[LinesSeen, reads(LinesSeen)] = Field(
+        default=LinesSeen.FRONT,
+        description="Numbered foundation: the lines as the finished front shows them, or as they are drawn on the back "
+        "you sew from (mirrored).",
+    )
     until_covered: bool = Field(
         default=False,
         description="Repeat the rounds until the base is covered; strips that would cover nothing bare are skipped.",
@@ -62,6 +103,21 @@ class Round(Model):
     cut_long: Size | None = Field(
         default=None, description="Cut length you want for every strip of the round; left out, it is computed."
     )
+    corner_fabric: Name | None = Field(
+        default=None, description="Rounds with corner squares: name of the fabric of the squares."
+    )
+
+
+class Patch(Model):
+    """One patch of a numbered foundation, in the order sewn."""
+
+    fabric: Name = Field(description="Name of its fabric.")
+    line: tuple[Corner, Corner] | None = Field(
+        default=None,
+        description="Two places on the line it is sewn along: right of and above the center mark, in the project's "
+        "unit. The first patch has none.",
+    )
+    at: Corner | None = Field(default=None, description="First patch: a place inside it; left out, the center mark.")
 
 
 class Step(Model):

@@ -25,6 +25,8 @@ class Outline(StrEnum):
 
     RECTANGLE = "rectangle"
     POLYGON = "polygon"
+    ROUND = "round"
+    OVAL = "oval"
 
 
 class Ends(StrEnum):
@@ -56,6 +58,7 @@ class CenterShape(StrEnum):
     RECTANGLE = "rectangle"
     POLYGON = "polygon"
     CORNERS = "corners"
+    HALF_SQUARE = "half square"
 
 
 class Way(StrEnum):
@@ -67,6 +70,13 @@ class Way(StrEnum):
     POINTS = "pairs round the point"
     AROUND = "round after round"
     ROWS = "rows of strips"
+    STRINGS = "string block"
+    BRAID = "braid"
+    CHEVRON = "chevron"
+    CORNER_SQUARES = "rounds with corner squares"
+    FOLDED_CORNERS = "stitch-and-flip corners"
+    WONKY = "wonky strips"
+    FOUNDATION = "numbered foundation"
     SIDES = "sides in my order"
 
 
@@ -98,6 +108,27 @@ class PairFirst(StrEnum):
     UPPER = "upper"
     LOWER = "lower"
     ALTERNATE = "alternate"
+
+
+class Widths(StrEnum):
+    """Where the widths of the strips come from."""
+
+    LISTED = "as listed"
+    ON_HAND = "from what is on hand"
+
+
+class StripEnds(StrEnum):
+    """How the ends of strips are cut."""
+
+    STRAIGHT = "straight"
+    PARALLEL = "parallel to the neighbor"
+
+
+class LinesSeen(StrEnum):
+    """From which face the lines of a numbered foundation are drawn."""
+
+    FRONT = "from the front"
+    BACK = "from the back"
 
 
 class ReadBy(StrEnum):
@@ -141,6 +172,89 @@ class Finish(StrEnum):
     HAND = "hand"
 
 
+class Edge(StrEnum):
+    """How the edge of the squared-up piece is finished."""
+
+    BINDING = "binding"
+    SELF_BINDING = "self-binding"
+    FACING = "facing"
+    TURNED_THROUGH = "turned through"
+
+
+class Grain(StrEnum):
+    """How binding strips are cut."""
+
+    STRAIGHT = "straight"
+    BIAS = "bias"
+
+
+class Setting(StrEnum):
+    """How joined blocks lie."""
+
+    STRAIGHT = "straight"
+    ON_POINT = "on point"
+
+
+class Join(StrEnum):
+    """How quilted blocks are joined."""
+
+    FLAT_AND_FOLDED = "flat and folded strips"
+    COVERED = "covered strips"
+    PLAIN_SEAM = "plain seam"
+
+
+class Fold(StrEnum):
+    """On which face the folded strip lies."""
+
+    BEHIND = "behind"
+    IN_FRONT = "in front"
+
+
+class Joining(StrEnum):
+    """What is joined first."""
+
+    ROWS = "rows"
+    COLUMNS = "columns"
+
+
+class Filler(StrEnum):
+    """How far the batting of joined blocks reaches."""
+
+    RAW_EDGE = "to the raw edge"
+    SEAM = "to the seam"
+
+
+class Unequal(StrEnum):
+    """What is done with blocks of unequal size."""
+
+    TRIM = "trim all to the smallest"
+    FRAME = "frame the small ones"
+    COLUMNS = "like sizes share a column"
+
+
+class Triangles(StrEnum):
+    """How large setting triangles are cut."""
+
+    EXACT = "exact"
+    TRADE = "usual additions"
+    OVERSIZE = "oversize"
+
+
+class BorderCorners(StrEnum):
+    """Corners of a border."""
+
+    BUTTED = "butted"
+    MITERED = "mitered"
+    SQUARES = "corner squares"
+
+
+class LabelShape(StrEnum):
+    """Shape of a label."""
+
+    RECTANGLE = "rectangle"
+    CORNER = "corner"
+
+
 _ALSO: dict[str, str] = {
     "anticlockwise": "counter-clockwise",
     "inch": "in",
@@ -161,6 +275,14 @@ _ALSO: dict[str, str] = {
     "by hand": "hand",
     "trim as I go": "trim as you go",
     "square": "rectangle",
+    "circle": "round",
+    "ellipse": "oval",
+    "mitred": "mitered",
+    "cornerstones": "corner squares",
+    "snowball corners": "stitch-and-flip corners",
+    "backing brought to the front": "self-binding",
+    "plaited": "braid",
+    "diamond": "on point",
 }
 """What else is said for a word; used only where the words asked for do not have it themselves."""
 
