@@ -19,7 +19,7 @@ def _estimated(laid: Laid, **numbers: float) -> WorkEstimate:
     """The estimate without draw-up, which the seam lengths below were added up with."""
     mine = replace(laid.numbers, draw_up_x=0.0, draw_up_y=0.0, **numbers)
     build = build_project(laid.project, mine)
-    return estimate_work(laid.project, mine, build, plan_binding(laid.project, mine, laid.trim))
+    return estimate_work(laid.project, mine, [(build, 1)], plan_binding(laid.project, mine, laid.trim))
 
 
 def _lantern_walk() -> Laid:

@@ -10,6 +10,9 @@ from stitchflip.finishing.backing import BackingFabric, backing_ways, plan_backi
 from stitchflip.finishing.base import plan_base
 from stitchflip.finishing.batting import plan_batting
 from stitchflip.finishing.binding import corner_stop, plan_binding, with_strips
+from stitchflip.finishing.edge import plan_edge
+from stitchflip.finishing.extras import plan_extras
+from stitchflip.finishing.joined import plan_quilt
 from stitchflip.finishing.model import (
     BackingChoice,
     BackingPlan,
@@ -21,6 +24,7 @@ from stitchflip.finishing.model import (
     SideNumber,
     SquareUpPlan,
 )
+from stitchflip.finishing.panels_apart import plan_panels
 from stitchflip.finishing.sleeve import Sleeve, sleeve_for
 from stitchflip.finishing.square_up import plan_square_up
 
@@ -42,6 +46,10 @@ __all__ = [
     "plan_base",
     "plan_batting",
     "plan_binding",
+    "plan_edge",
+    "plan_extras",
+    "plan_panels",
+    "plan_quilt",
     "plan_square_up",
     "sleeve_for",
     "with_strips",

@@ -9,9 +9,10 @@ from __future__ import annotations
 from dataclasses import replace
 from math import ceil, floor
 
-from stitchflip.finishing.measures import BACKING_SEAM_OFF_MIDDLE, NARROWEST_BACKING_PANEL, SPARE_OF_LATER_BACKING
+from stitchflip.finishing.measures import BACKING_SEAM_OFF_MIDDLE, NARROWEST_BACKING_PANEL
 from stitchflip.finishing.model import BackingChoice, BackingPlan, BasePlan
 from stitchflip.finishing.panels import Panels, arrange, widths_for_all, with_full_middle
+from stitchflip.finishing.quilt_model import QuiltPlan
 from stitchflip.lengths import TOLERANCE_IN, Rounding, Speaker, Unit, round_to
 from stitchflip.project.model import Fabric, Project, Through
 from stitchflip.project.numbers import Numbers
@@ -38,13 +39,14 @@ class BackingFabric:
     unit: Unit = Unit.INCH
 
 
-def plan_backing(project: Project, numbers: Numbers, base: BasePlan) -> BackingPlan:
+def plan_backing(project: Project, numbers: Numbers, base: BasePlan, quilt: QuiltPlan | None = None) -> BackingPlan:
     """Every way to get the backing for all pieces, the one that takes the least fabric first.
 
     Args:
         project: For the backing fabric, how many alike, and what is sewn through.
         numbers: The maker's numbers.
         base: The base; a backing that is sewn through is cut to its size.
+        quilt: The joined blocks: a backing that is added later is one for all of them.
 
     Returns:
         The best way and the others. 108 in wide backing is always among the others: a length of it is another
@@ -53,28 +55,35 @@ def plan_backing(project: Project, numbers: Numbers, base: BasePlan) -> BackingP
     Raises:
         BuildError: If the fabric is so narrow that the seams take it up.
     """
-    wide, high = backing_size(project, numbers, base)
+    wide, high = backing_size(project, numbers, base, quilt)
+    is_later = project.base.through is not Through.BACKING_AND_BATTING
+    how_many = project.how_many if is_later else project.bases
     fabric = _fabric(project, numbers)
-    ways = backing_ways(wide, high, project.how_many, fabric)
+    ways = backing_ways(wide, high, how_many, fabric)
     others = list(ways[1:])
     extra_wide = WIDE_BACKING - _WIDE_SELVAGES
     if fabric.usable_width < extra_wide - TOLERANCE_IN:
-        other = backing_ways(wide, high, project.how_many, replace(fabric, usable_width=extra_wide))[0]
+        other = backing_ways(wide, high, how_many, replace(fabric, usable_width=extra_wide))[0]
         others.append(replace(other, way="108 in wide"))
     return BackingPlan(project.backing.fabric, wide, high, ways[0], tuple(others), fabric.usable_width)
 
 
-def backing_size(project: Project, numbers: Numbers, base: BasePlan) -> tuple[float, float]:
+def backing_size(
+    project: Project, numbers: Numbers, base: BasePlan, quilt: QuiltPlan | None = None
+) -> tuple[float, float]:
     """The size to cut the backing (x, y): the base's, or beyond the squared-up size when it is added later.
 
     Args:
         project: For what is sewn through.
         numbers: For the draw-up, which a backing added later does not suffer.
         base: The base.
+        quilt: The joined blocks, None for a piece by itself.
     """
     if project.base.through is Through.BACKING_AND_BATTING:
         return base.wide, base.high
-    spare = 2 * SPARE_OF_LATER_BACKING.of(project.units)
+    spare = 2 * numbers.backing_later_spare
+    if quilt is not None:
+        return quilt.wide + spare, quilt.high + spare
     return (
         (base.wide - 2 * base.spare_x) * (1 - numbers.draw_up_x) + spare,
         (base.high - 2 * base.spare_y) * (1 - numbers.draw_up_y) + spare,

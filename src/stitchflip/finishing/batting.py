@@ -53,9 +53,9 @@ def plan_batting(project: Project, numbers: Numbers, base: BasePlan) -> BattingP
     off = BATTING_JOIN_OFF_FOLDS.of(project.units)
     folds = {"x": _folds(base.wide, numbers), "y": _folds(base.high, numbers)}
     taken = _Taken(_on_hand(project), [])
-    while taken.made < project.how_many and _take_one(taken, project, size, folds, off):
+    while taken.made < project.bases and _take_one(taken, project, size, folds, off):
         pass
-    missing = project.how_many - taken.made
+    missing = project.bases - taken.made
     if missing:
         taken.words.append(f"{missing} cut {text} from new batting")
     joins = taken.joined.joins_at if taken.joined else ()

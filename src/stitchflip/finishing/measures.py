@@ -29,8 +29,6 @@ class Measure:
 
 MARK_EVERY = Measure(4, 10)
 """A placement line on the base every so far out from the center lines."""
-SPARE_OF_LATER_BACKING = Measure(2, 5)
-"""Per side, beyond the squared-up size, of a backing that is added after squaring up."""
 BACKING_SEAM_OFF_MIDDLE = Measure(6, 15)
 """A backing seam lies at least so far from the middle, where a piece is folded most."""
 NARROWEST_BACKING_PANEL = Measure(4, 10)

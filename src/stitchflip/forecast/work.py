@@ -5,6 +5,7 @@ Minutes and thread are from memory until a maker's own log replaces them; they a
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from math import ceil, floor
 
 from stitchflip.finishing.model import BindingPlan
@@ -37,7 +38,9 @@ _ROUNDS_OF_EDGE = 3
 """Stay-stitching, binding sewn on, binding sewn down."""
 
 
-def estimate_work(project: Project, numbers: Numbers, build: Build, binding: BindingPlan) -> WorkEstimate:
+def estimate_work(
+    project: Project, numbers: Numbers, builds: Sequence[tuple[Build, int]], binding: BindingPlan
+) -> WorkEstimate:
     """Seams, thread and hours for all pieces together.
 
     A seam counts as long as its strip must be to reach; what is sewn beyond is trimmed away. A strip takes the
@@ -48,20 +51,18 @@ def estimate_work(project: Project, numbers: Numbers, build: Build, binding: Bin
     Args:
         project: For how many alike and how the binding is sewn down.
         numbers: For minutes per strip and thread per inch of seam.
-        build: The build of one piece.
+        builds: The build of each kind of block in one piece, and how many there are of it.
         binding: The binding of one piece.
 
     Returns:
         Seam length in inches, thread in yards, hours to the nearest half hour.
     """
-    strips = [strip for strip in build.strips if strip.seam is not None and strip.needed_length > TOLERANCE_IN]
-    seams = project.how_many * sum(strip.needed_length for strip in strips)
-    each = (
-        sum(_strip_minutes(strip, numbers) for strip in strips)
-        + BASE_MINUTES
-        + SQUARING_UP_MINUTES
-        + _binding_minutes(project, binding)
-    )
+    seams, each = 0.0, _binding_minutes(project, binding)
+    for build, count in builds:
+        strips = [strip for strip in build.strips if strip.seam is not None and strip.needed_length > TOLERANCE_IN]
+        seams += project.how_many * count * sum(strip.needed_length for strip in strips)
+        sewing = sum(_strip_minutes(strip, numbers) for strip in strips)
+        each += count * (sewing + BASE_MINUTES + SQUARING_UP_MINUTES)
     minutes = BINDING_MINUTES + project.how_many * each
     return WorkEstimate(
         seams_in=seams,

@@ -6,7 +6,9 @@ from dataclasses import field, replace
 from enum import StrEnum
 
 from stitchflip.cutting.model import FabricPlan, Piece
+from stitchflip.finishing.edge_model import EdgePlan, ExtrasPlan, PanelsPlan
 from stitchflip.finishing.model import BackingPlan, BasePlan, BattingPlan, BindingPlan, SquareUpPlan
+from stitchflip.finishing.quilt_model import QuiltPlan
 from stitchflip.forecast.model import WorkEstimate
 from stitchflip.piecing.model import Build, Polygon
 from stitchflip.project.model import Change, Project
@@ -62,6 +64,19 @@ class Letter:
 
 
 @dataclass(frozen=True, slots=True)
+class BlockKind:
+    """One kind of block of a joined quilt, built once however many there are."""
+
+    name: str
+    """"" when all blocks are alike."""
+    count: int
+    """In one quilt; 1 when nothing is joined."""
+    project: Project
+    """The project as this kind of block has it."""
+    build: Build
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     """Everything computed for one project."""
 
@@ -80,10 +95,23 @@ class Plan:
     letters: tuple[Letter, ...]
     work: WorkEstimate
     findings: tuple[Finding, ...]
+    kinds: tuple[BlockKind, ...]
+    """Kinds of block; `build` is the first one's."""
+    edge: EdgePlan
+    extras: ExtrasPlan
+    quilt: QuiltPlan | None = None
+    """The blocks joined; None for a piece by itself."""
+    panels: PanelsPlan | None = None
+    """What a long base is cut into."""
 
     def letter_of(self, fabric: str) -> str:
         """The letter of a fabric, "?" for one that has none."""
         return next((one.letter for one in self.letters if one.fabric == fabric), "?")
+
+    @property
+    def outline(self) -> Polygon:
+        """The trim edge of the whole piece, taped, from its middle."""
+        return self.quilt.outline if self.quilt is not None else self.build.trim_taped
 
     def with_findings(self, findings: tuple[Finding, ...]) -> Plan:
         """The same plan with these findings."""

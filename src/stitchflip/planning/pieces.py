@@ -2,55 +2,160 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from string import ascii_lowercase
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.model import Piece
 from stitchflip.lengths import Rounding, Speaker, round_to
-from stitchflip.piecing.geometry import extent
+from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.piecing.shapes import center_cut, is_slanted
 from stitchflip.planning.findings.sewing import shown_width
-from stitchflip.project.model import CenterShape, Working
+from stitchflip.planning.quilt_pieces import quilt_pieces
+from stitchflip.project.model import CenterShape, Project, Way, Working
+from stitchflip.project.numbers import Numbers
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from stitchflip.finishing.edge_model import EdgePiece, EdgePlan, ExtrasPlan
     from stitchflip.finishing.model import BindingPlan
-    from stitchflip.piecing.model import Build, Polygon, SewnPiece
-    from stitchflip.project.model import Project
-    from stitchflip.project.numbers import Numbers
+    from stitchflip.finishing.quilt_model import QuiltPlan
+    from stitchflip.piecing.model import Polygon, SewnPiece
+    from stitchflip.planning.model import BlockKind
 
 
-def cutting_list(
-    project: Project, numbers: Numbers, build: Build, binding: BindingPlan
-) -> dict[str, tuple[Piece, ...]]:
+@dataclass(frozen=True, slots=True)
+class Making:
+    """All that pieces of fabric are cut for."""
+
+    project: Project
+    numbers: Numbers
+    kinds: Sequence[BlockKind]
+    binding: BindingPlan
+    edge: EdgePlan
+    extras: ExtrasPlan
+    quilt: QuiltPlan | None
+
+    @property
+    def speaker(self) -> Speaker:
+        """Says lengths in the project's unit."""
+        return Speaker(self.project.units)
+
+
+def cutting_list(making: Making) -> dict[str, tuple[Piece, ...]]:
     """The pieces of each fabric, largest first, in the order of the project's fabrics.
 
     Args:
-        project: The project.
-        numbers: The maker's numbers.
-        build: Its build.
-        binding: Its binding.
+        making: What is made of them. Blocks of several kinds share a row of the list where step and size agree.
     """
-    speaker = Speaker(project.units)
-    pieces: dict[str, list[Piece]] = {fabric.name: [] for fabric in project.fabrics}
+    pieces: dict[str, list[Piece]] = {fabric.name: [] for fabric in making.project.fabrics}
+    for kind in making.kinds:
+        for fabric, piece in _of_block(making, kind):
+            _add(pieces.setdefault(fabric, []), piece, kind.name)
+    if making.quilt is not None:
+        for fabric, piece in quilt_pieces(making.project, making.numbers, making.quilt):
+            pieces.setdefault(fabric, []).append(piece)
+    for one in (*making.edge.pieces, *making.extras.pieces):
+        pieces.setdefault(one.fabric, []).append(_edge_piece(making, one))
+    if making.binding.strips:
+        pieces.setdefault(making.binding.fabric, []).append(_binding(making))
+    return {name: tuple(_in_cutting_order(own)) for name, own in pieces.items() if own}
+
+
+def _add(own: list[Piece], piece: Piece, block: str) -> None:
+    """Count a piece with its equals, or list it by itself with the name of its block."""
+    for place, other in enumerate(own):
+        if replace(other, count=piece.count) == piece:
+            own[place] = replace(other, count=other.count + piece.count)
+            return
+    same_name = any(other.name == piece.name for other in own)
+    own.append(replace(piece, name=f"{piece.name} {block}") if same_name and block else piece)
+
+
+def _of_block(making: Making, kind: BlockKind) -> Iterator[tuple[str, Piece]]:
+    """(fabric, piece) of one kind of block, for all blocks of that kind."""
+    build, count = kind.build, making.project.how_many * kind.count
     first = build.pieces[0]
-    if not build.first_is_strip:
-        pieces.setdefault(first.fabric, []).append(_center(project, numbers, first, speaker))
+    if not build.first_is_strip and not is_done(kind.project):
+        yield first.fabric, _center(kind.project, making.numbers, first, making.speaker, count)
     last = {strip.side: strip.step for strip in build.strips}
     for strip in build.pieces[0 if build.first_is_strip else 1 :]:
-        if strip.cut_length > 0:
-            pieces.setdefault(strip.fabric, []).append(
-                _strip(project, numbers, strip, speaker, is_last=last.get(strip.side) == strip.step)
+        if strip.cut_length <= 0:
+            continue
+        if strip.sections:
+            yield from _sections(making, strip, count)
+        elif strip.square_cut:
+            yield strip.fabric, _square(making, strip, count)
+        else:
+            piece = _strip(
+                kind.project, making.numbers, strip, making.speaker, is_last=last.get(strip.side) == strip.step
             )
-    pieces.setdefault(binding.fabric, []).append(
-        Piece(
-            name="Binding",
-            wide=binding.cut,
-            long=binding.strip_length,
-            count=binding.strips,
-            kind="binding",
-            can_turn=not _is_one_way(project, binding.fabric),
+            is_patch = kind.project.building.way is Way.FOUNDATION
+            yield strip.fabric, replace(piece, count=count, kind="rectangle" if is_patch else "strip")
+
+
+def is_done(project: Project) -> bool:
+    """True for a half-done piece in the middle: nothing is cut for it."""
+    return project.center is not None and project.center.sewn_already
+
+
+def _sections(making: Making, strip: SewnPiece, count: int) -> Iterator[tuple[str, Piece]]:
+    """The stretches of a strip that is pieced beforehand: 7a, 7b, 7c."""
+    for letter, section in zip(ascii_lowercase, strip.sections, strict=False):
+        is_square = abs(section.cut_length - strip.cut_width) < TOLERANCE
+        yield (
+            section.fabric,
+            Piece(
+                name=f"{strip.step}{letter}",
+                wide=strip.cut_width,
+                long=section.cut_length,
+                count=count,
+                kind="strip",
+                step=strip.step,
+                finished=making.speaker.near(strip.cut_width - 2 * making.numbers.seam) if is_square else "",
+                can_turn=not _is_one_way(making.project, section.fabric),
+            ),
         )
+
+
+def _square(making: Making, strip: SewnPiece, count: int) -> Piece:
+    """A square sewn on from corner to corner."""
+    return Piece(
+        name=str(strip.step),
+        wide=strip.square_cut,
+        long=strip.square_cut,
+        count=count,
+        kind="rectangle",
+        step=strip.step,
+        can_turn=not _is_one_way(making.project, strip.fabric),
     )
-    return {name: tuple(_in_cutting_order(own)) for name, own in pieces.items() if own}
+
+
+def _edge_piece(making: Making, one: EdgePiece) -> Piece:
+    """A piece of a facing, a sleeve or a label."""
+    return Piece(
+        name=one.name,
+        wide=min(one.wide, one.long),
+        long=max(one.wide, one.long),
+        count=one.count * making.project.how_many,
+        kind="rectangle",
+        can_turn=not _is_one_way(making.project, one.fabric),
+        cut_first=False,
+    )
+
+
+def _binding(making: Making) -> Piece:
+    binding = making.binding
+    return Piece(
+        name="Binding",
+        wide=binding.cut,
+        long=binding.strip_length,
+        count=binding.strips,
+        kind="binding",
+        can_turn=not _is_one_way(making.project, binding.fabric),
+    )
 
 
 def _in_cutting_order(pieces: list[Piece]) -> list[Piece]:
@@ -83,16 +188,18 @@ def _draw_up_along(strip: SewnPiece, numbers: Numbers) -> float:
     return numbers.draw_up_x if abs(strip.normal[0]) > abs(strip.normal[1]) else numbers.draw_up_y
 
 
-def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speaker) -> Piece:
-    wide, long = center_cut(project, first.opened)
+def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speaker, count: int) -> Piece:
+    wide, long = (
+        center_cut(project, first.opened) if project.center is not None else (first.cut_width, first.cut_length)
+    )
     motif = repeat_of(project, first.fabric)
     window = _window(project, numbers, first.opened)
     inset = 2 * numbers.seam
     return Piece(
-        name="Center",
+        name="Center" if project.center is not None else "1",
         wide=wide,
         long=long,
-        count=project.how_many,
+        count=count,
         kind="rectangle",
         finished=speaker.size(wide - inset, long - inset) if _is_four_sided(project) else "",
         can_turn=not _is_one_way(project, first.fabric) and not motif,

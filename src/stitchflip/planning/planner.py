@@ -8,14 +8,25 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from stitchflip.finishing import plan_backing, plan_base, plan_batting, plan_binding, plan_square_up
+from stitchflip.finishing import (
+    plan_backing,
+    plan_base,
+    plan_batting,
+    plan_binding,
+    plan_edge,
+    plan_extras,
+    plan_panels,
+    plan_quilt,
+    plan_square_up,
+)
 from stitchflip.forecast import estimate_work
-from stitchflip.piecing import build_project, first_piece_polygon, trim_polygon
+from stitchflip.piecing import first_piece_polygon, trim_polygon
 from stitchflip.planning.cures import with_cures as add_cures
 from stitchflip.planning.findings import Seen, look_at
+from stitchflip.planning.kinds import block_kinds
 from stitchflip.planning.letters import letters_for
 from stitchflip.planning.model import Plan
-from stitchflip.planning.pieces import cutting_list
+from stitchflip.planning.pieces import Making, cutting_list
 from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
@@ -39,18 +50,23 @@ def plan(project: Project, *, with_cures: bool = True) -> Plan:
 
     numbers = effective(project)
     trim = trim_polygon(project, numbers)
-    first = first_piece_polygon(project, numbers)
-    base = plan_base(project, numbers, trim, first)
-    build = build_project(project, numbers, (base.wide / 2, base.high / 2))
-    binding = plan_binding(project, numbers, trim, build.points)
-    by_fabric = cutting_list(project, numbers, build, binding)
+    quilt = plan_quilt(project, numbers, trim)
+    outline = trim if quilt is None else quilt.outline
+    base = plan_base(project, numbers, trim, first_piece_polygon(project, numbers))
+    kinds = block_kinds(project, numbers, quilt, (base.wide / 2, base.high / 2))
+    build = kinds[0].build
+    panels = plan_panels(project, numbers, build)
+    binding = plan_binding(project, numbers, outline, build.points if quilt is None else ())
+    edge = plan_edge(project, numbers, outline)
+    extras = plan_extras(project, numbers, outline)
+    by_fabric = cutting_list(Making(project, numbers, kinds, binding, edge, extras, quilt))
     made = Plan(
         project=project,
         numbers=numbers,
         build=build,
         base=base,
         square_up=plan_square_up(project, numbers, trim, build.points),
-        backing=plan_backing(project, numbers, base),
+        backing=plan_backing(project, numbers, base, quilt),
         batting=plan_batting(project, numbers, base),
         binding=binding,
         pieces=tuple(piece for pieces in by_fabric.values() for piece in pieces),
@@ -60,9 +76,14 @@ def plan(project: Project, *, with_cures: bool = True) -> Plan:
             for fabric in project.fabrics
             if fabric.name in by_fabric
         ),
-        letters=letters_for(project, build),
-        work=estimate_work(project, numbers, build, binding),
+        letters=letters_for(project, [kind.build for kind in kinds], by_fabric),
+        work=estimate_work(project, numbers, [(kind.build, kind.count) for kind in kinds], binding),
         findings=(),
+        kinds=kinds,
+        edge=edge,
+        extras=extras,
+        quilt=quilt,
+        panels=panels,
     )
     found = look_at(made)
     seen = Seen(project, numbers, base, build)

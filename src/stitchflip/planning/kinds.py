@@ -1,0 +1,48 @@
+"""The kinds of block in a joined quilt: each is built once, however many there are."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import TYPE_CHECKING
+
+from stitchflip.piecing import build_project
+from stitchflip.planning.model import BlockKind
+
+if TYPE_CHECKING:
+    from stitchflip.finishing.quilt_model import QuiltPlan
+    from stitchflip.piecing.model import Build, Point
+    from stitchflip.project.model import Block, Project
+    from stitchflip.project.numbers import Numbers
+
+_OWN = ("center", "building", "rounds", "steps", "patches")
+
+
+def as_block(project: Project, block: Block) -> Project:
+    """The project as one kind of block has it."""
+    own = {key: getattr(block, key) for key in _OWN if getattr(block, key) is not None}
+    return project.model_copy(update=own) if own else project
+
+
+def block_kinds(project: Project, numbers: Numbers, quilt: QuiltPlan | None, base_half: Point) -> tuple[BlockKind, ...]:
+    """Every kind of block with its build; one kind for a piece by itself.
+
+    Args:
+        project: The project.
+        numbers: Its numbers.
+        quilt: Where the blocks lie; None for a piece by itself.
+        base_half: Half the base's width and height as cut, flat, inches.
+
+    Raises:
+        BuildError: If a block cannot be built.
+    """
+    if quilt is None or not project.blocks:
+        return (BlockKind("", project.blocks_in_one, project, build_project(project, numbers, base_half)),)
+    counts = Counter(placed.kind for placed in quilt.blocks)
+    built: list[tuple[Project, Build]] = []
+    kinds = []
+    for index, block in enumerate(project.blocks):
+        own = as_block(project, block)
+        build = next((known for like, known in built if like == own), None) or build_project(own, numbers, base_half)
+        built.append((own, build))
+        kinds.append(BlockKind(block.name, counts[index], own, build))
+    return tuple(kinds)

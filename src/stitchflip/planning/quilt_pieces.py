@@ -1,0 +1,71 @@
+"""What joining blocks is cut from: joining strips, setting triangles and borders as rows of the cutting list."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from stitchflip.cutting.model import Piece
+from stitchflip.finishing.binding_strips import Join, join_cost, strips_needed
+from stitchflip.lengths import Rounding, round_to
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from stitchflip.finishing.quilt_model import QuiltPlan
+    from stitchflip.project.model import Project
+    from stitchflip.project.numbers import Numbers
+
+
+def quilt_pieces(project: Project, numbers: Numbers, quilt: QuiltPlan) -> Iterator[tuple[str, Piece]]:
+    """(fabric, piece) of everything that joins and surrounds the blocks, for all quilts alike.
+
+    Strips longer than a width of fabric are joined diagonally from whole strips, one length after another from
+    one pool; each join is charged.
+
+    Args:
+        project: For how many alike, and usable widths.
+        numbers: For the seam and the usable width of fabrics that were not measured.
+        quilt: The quilt.
+    """
+    for strip in quilt.strips:
+        count = strip.count * project.how_many
+        if strip.is_pieced:
+            yield strip.fabric, _pieced(project, numbers, strip.fabric, strip.name, strip.cut, strip.long, count)
+        else:
+            yield strip.fabric, Piece(strip.name, strip.cut, strip.long, count, cut_first=False)
+    triangles = quilt.triangles
+    if triangles is not None:
+        for name, square, squares in (
+            ("Side triangles", triangles.side_square, triangles.side_squares),
+            ("Corner triangles", triangles.corner_square, triangles.corner_squares),
+        ):
+            if squares:
+                count = squares * project.how_many
+                yield triangles.fabric, Piece(name, square, square, count, "rectangle", cut_first=False)
+    for number, border in enumerate(quilt.borders, 1):
+        called = f"Border {number}" if len(quilt.borders) > 1 else "Border"
+        for name, long in (("sides", border.sides_long), ("top and bottom", border.ends_long)):
+            yield border.fabric, _border_strip(project, numbers, border.fabric, f"{called}, {name}", border.cut, long)
+        if border.corner_square:
+            corner = Piece(f"{called}, corners", border.corner_square, border.corner_square, 4 * project.how_many)
+            yield border.corner_fabric, corner
+
+
+def _border_strip(project: Project, numbers: Numbers, fabric: str, name: str, cut: float, long: float) -> Piece:
+    count = 2 * project.how_many
+    if long > usable_width(project, numbers, fabric):
+        return _pieced(project, numbers, fabric, name, cut, long, count)
+    return Piece(name, cut, round_to(long, numbers.round_cuts_to / 2, Rounding.UP), count, cut_first=False)
+
+
+def _pieced(project: Project, numbers: Numbers, fabric: str, name: str, cut: float, long: float, count: int) -> Piece:
+    """Whole strips that are joined to one length and cut into pieces."""
+    usable = usable_width(project, numbers, fabric)
+    strips = strips_needed(count * long, usable, join_cost(cut, numbers.seam, Join.DIAGONAL))
+    return Piece(name, cut, usable, strips, "binding", cut_first=False)
+
+
+def usable_width(project: Project, numbers: Numbers, fabric: str) -> float:
+    """Width without selvages of a fabric, after washing, inches."""
+    measured = next((one.usable_width for one in project.fabrics if one.name == fabric), None)
+    return (numbers.usable_width if measured is None else measured.inches) * (1 - numbers.prewash_across)
