@@ -10,7 +10,7 @@ PYTEST_FLAGS ?= -n auto
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help demo test check bench format lint types layers tests browser lock
+.PHONY: help demo gallery test check bench format lint types layers tests browser lock
 
 help: ## say what can be made
 	@grep -E '^[a-z]+:.*##' Makefile | sed -E 's/^([a-z]+):.*## /  make \1	/'
@@ -20,6 +20,9 @@ demo: $(VENV)/run.stamp ## plan the example project and write out/ (plan, table 
 	$(BIN)/stitchflip plan $(EXAMPLE) --json > $(OUT)/plan.json.part
 	@mv $(OUT)/plan.json.part $(OUT)/plan.json
 	$(BIN)/stitchflip pattern $(EXAMPLE) --out $(OUT)
+
+gallery: $(VENV)/run.stamp ## draw the gallery of the examples again
+	$(BIN)/python -m stitchflip.cli.gallery .
 
 test: browser tests ## run every test
 
