@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.piecing import build_project
 from stitchflip.planning.model import BlockKind
+from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
     from stitchflip.finishing.quilt_model import QuiltPlan
@@ -14,12 +15,13 @@ if TYPE_CHECKING:
     from stitchflip.project.model import Block, Project
     from stitchflip.project.numbers import Numbers
 
-_OWN = ("center", "building", "rounds", "steps", "patches")
+OWN = ("center", "building", "rounds", "steps", "patches")
+"""What a kind of block may have of its own."""
 
 
 def as_block(project: Project, block: Block) -> Project:
     """The project as one kind of block has it."""
-    own = {key: getattr(block, key) for key in _OWN if getattr(block, key) is not None}
+    own = {key: getattr(block, key) for key in OWN if getattr(block, key) is not None}
     return project.model_copy(update=own) if own else project
 
 
@@ -42,7 +44,8 @@ def block_kinds(project: Project, numbers: Numbers, quilt: QuiltPlan | None, bas
     kinds = []
     for index, block in enumerate(project.blocks):
         own = as_block(project, block)
-        build = next((known for like, known in built if like == own), None) or build_project(own, numbers, base_half)
+        build = next((known for like, known in built if like == own), None)
+        build = build or build_project(own, effective(own), base_half)
         built.append((own, build))
         kinds.append(BlockKind(block.name, counts[index], own, build))
     return tuple(kinds)

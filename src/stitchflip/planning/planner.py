@@ -6,6 +6,7 @@ cutting list, purchases, work, and last what there is to look at.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.finishing import (
@@ -23,13 +24,14 @@ from stitchflip.forecast import estimate_work
 from stitchflip.piecing import first_piece_polygon, trim_polygon
 from stitchflip.planning.cures import with_cures as add_cures
 from stitchflip.planning.findings import Seen, look_at
-from stitchflip.planning.kinds import block_kinds
+from stitchflip.planning.kinds import OWN, block_kinds
 from stitchflip.planning.letters import letters_for
 from stitchflip.planning.model import Plan
 from stitchflip.planning.pieces import Making, cutting_list
 from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
+    from stitchflip.planning.model import Finding
     from stitchflip.project.model import Project
 
 
@@ -86,5 +88,24 @@ def plan(project: Project, *, with_cures: bool = True) -> Plan:
         panels=panels,
     )
     found = look_at(made)
-    seen = Seen(project, numbers, base, build)
-    return made.with_findings(add_cures(seen, found) if with_cures else found)
+    if with_cures:
+        found = add_cures(Seen(kinds[0].project, effective(kinds[0].project), base, build), found)
+    return made.with_findings(tuple(_of_project(project, finding) for finding in found))
+
+
+def _of_project(project: Project, finding: Finding) -> Finding:
+    """A finding whose cures change the project as it is written: a block's own strips stand under its block."""
+    own = {key for key in OWN if project.blocks and getattr(project.blocks[0], key) is not None}
+    if not own or not finding.cures:
+        return finding
+    cures = tuple(
+        replace(
+            cure,
+            changes=tuple(
+                replace(change, path=("blocks", 0, *change.path)) if change.path[0] in own else change
+                for change in cure.changes
+            ),
+        )
+        for cure in finding.cures
+    )
+    return replace(finding, cures=cures)

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.planning.findings import cover, materials, points, purchase, sewing
 from stitchflip.planning.findings.seen import Seen
 from stitchflip.planning.model import Severity
+from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
 
-    from stitchflip.planning.model import Finding, Plan
+    from stitchflip.planning.model import BlockKind, Finding, Plan
 
 GEOMETRY: tuple[Callable[[Seen], Iterator[Finding]], ...] = (
     cover.base_size,
@@ -53,11 +55,26 @@ def geometry_findings(seen: Seen) -> tuple[Finding, ...]:
 
 def look_at(plan: Plan) -> tuple[Finding, ...]:
     """Everything there is to look at in a plan, without cures that need a new plan."""
-    seen = Seen(plan.project, plan.numbers, plan.base, plan.build)
-    found = [finding for check in GEOMETRY for finding in check(seen)]
+    found: list[Finding] = []
+    for kind in plan.kinds:
+        known = {(finding.code, finding.what) for finding in found}
+        own = [finding for check in GEOMETRY for finding in check(seen_of(plan, kind))]
+        if kind is not plan.kinds[0]:
+            own = [_in_block(finding, kind) for finding in own if (finding.code, finding.what) not in known]
+        found += own
     found += [finding for check in PURCHASES for finding in check(plan)]
     found += materials.backing_seam(plan.backing.best.seams_at)
     return _sorted(found)
+
+
+def seen_of(plan: Plan, kind: BlockKind) -> Seen:
+    """One kind of block as the findings about geometry see it."""
+    return Seen(kind.project, effective(kind.project), plan.base, kind.build)
+
+
+def _in_block(finding: Finding, kind: BlockKind) -> Finding:
+    """A finding that only one kind of block has, with the name of the block."""
+    return replace(finding, what=f"{kind.name}: {finding.what}", where=f"block {kind.name}")
 
 
 def _sorted(findings: Iterable[Finding]) -> tuple[Finding, ...]:
