@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Speaker
+from stitchflip.piecing.angled import angled_strip
 from stitchflip.piecing.geometry import area
 from stitchflip.planning.json_materials import (
     backing_as_json,
@@ -18,6 +19,7 @@ from stitchflip.planning.json_materials import (
     binding_as_json,
     fabric_as_json,
 )
+from stitchflip.planning.json_quilt import edge_as_json, extras_as_json, panels_as_json, quilt_as_json
 from stitchflip.planning.json_values import Document, number, numbers, place, places, plain, wide_and_long
 from stitchflip.project.model import Ends, Outline
 
@@ -52,6 +54,10 @@ def plan_as_json(plan: Plan) -> Document:
         "backing": backing_as_json(plan, say),
         "batting": batting_as_json(plan, say),
         "binding": binding_as_json(plan, say),
+        "edge": edge_as_json(plan),
+        "panels": panels_as_json(plan, say),
+        "extras": extras_as_json(plan),
+        "quilt": quilt_as_json(plan, say),
         "fabrics": [fabric_as_json(plan, fabric, say) for fabric in plan.fabrics],
         "findings": [_finding(finding) for finding in plan.findings],
     }
@@ -112,7 +118,25 @@ def _piece(plan: Plan, piece: SewnPiece, say: Speaker) -> Document:
         "cut_length_in": number(piece.cut_length),
         "visible_area_in2": number(sum(area(part) for part in piece.visible)),
         "shown_area_in2": number(sum(area(part) for part in piece.shown)),
+        "square_cut_in": number(piece.square_cut),
+        "sections": [
+            {"fabric": section.fabric, "cut_length_in": number(section.cut_length)} for section in piece.sections
+        ],
+        "angled": _angled(plan, piece),
         "text": plain(_piece_text(plan, piece, name, say)),
+    }
+
+
+def _angled(plan: Plan, piece: SewnPiece) -> Document | None:
+    """Both long edges of a strip whose ends are cut parallel to its neighbors; None when it ends in a point."""
+    strip = angled_strip(plan.build, piece) if piece.seam is not None else None
+    if strip is None:
+        return None
+    return {
+        "sewn_edge_in": number(strip.sewn_edge),
+        "outer_edge_in": number(strip.outer_edge),
+        "start_degrees": number(strip.start_angle),
+        "end_degrees": number(strip.end_angle),
     }
 
 
