@@ -18,7 +18,9 @@ from stitchflip.piecing.geometry import (
     shifted,
     turned,
 )
+from stitchflip.piecing.outlines import ellipse, rounded_box
 from stitchflip.project.model import Center, CenterShape, Ends, Outline, Project, Runs
+from stitchflip.project.sizes import wanted_across, wanted_size
 
 if TYPE_CHECKING:
     from stitchflip.lengths import Length
@@ -27,24 +29,47 @@ if TYPE_CHECKING:
 
 
 def trim_polygon(project: Project, numbers: Numbers) -> Polygon:
-    """The squared-up outline, taped, about the center mark.
+    """The squared-up outline, taped, about the center mark; of a base that is cut apart, all its panels together.
 
     Raises:
         BuildError: If the wanted size leaves no piece (say, points that meet before the long sides begin).
     """
+    piece = panel_polygon(project, numbers)
+    if project.cut_apart is None:
+        return piece
+    (left, right), (low, high) = extent(piece, 1, 0), extent(piece, 0, 1)
+    across, down = project.cut_apart.across, project.cut_apart.down
+    loss = 0.0 if project.cut_apart.loss is None else project.cut_apart.loss.inches
+    half_x = (across * (right - left) + (across - 1) * loss) / 2
+    half_y = (down * (high - low) + (down - 1) * loss) / 2
+    return box((-half_x, -half_y), (half_x, half_y))
+
+
+def panel_polygon(project: Project, numbers: Numbers) -> Polygon:
+    """The outline of one squared-up piece, taped, about its own middle: one panel of a base that is cut apart.
+
+    Raises:
+        BuildError: If the wanted size leaves no piece.
+    """
     wanted = project.squared_up
     if wanted.shape is Outline.POLYGON:
-        return regular(
-            _need_count(wanted.sides), _inches(wanted.across_flats, "squared_up.across_flats"), wanted.turned
-        )
+        across = wanted_across(project) or _inches(wanted.across_flats, "squared_up.across_flats")
+        return regular(_need_count(wanted.sides), across, wanted.turned)
+    if wanted.shape is Outline.ROUND:
+        across = wanted_across(project) or _inches(wanted.across, "squared_up.across")
+        return ellipse(across, across)
     wide, high = _trim_size(project, numbers)
-    if wanted.ends is Ends.SQUARE:
-        return box((-wide / 2, -high / 2), (wide / 2, high / 2))
-    return _pointed(wide / 2, high / 2, across=wanted.length_runs is Runs.ACROSS)
+    if wanted.shape is Outline.OVAL:
+        return ellipse(wide, high)
+    if wanted.ends is Ends.POINTED:
+        return _pointed(wide / 2, high / 2, across=wanted.length_runs is Runs.ACROSS)
+    if wanted.corner_radius is not None:
+        return rounded_box(wide, high, wanted.corner_radius.inches)
+    return box((-wide / 2, -high / 2), (wide / 2, high / 2))
 
 
 def _trim_size(project: Project, numbers: Numbers) -> Point:
-    """(x, y) extents of a rectangular trim."""
+    """(x, y) extents of a rectangular or oval trim."""
     wanted = project.squared_up
     if wanted.beyond_points is not None:
         first = center_polygon(project, numbers)
@@ -53,7 +78,10 @@ def _trim_size(project: Project, numbers: Numbers) -> Point:
         reach_x = max(abs(place) for place in extent(inner, 1, 0))
         reach_y = max(abs(place) for place in extent(inner, 0, 1))
         return 2 * (reach_x + beyond), 2 * (reach_y + beyond)
-    wide, long = _inches(wanted.wide, "squared_up.wide"), _inches(wanted.long, "squared_up.long")
+    size = wanted_size(project)
+    if size is None:
+        size = _inches(wanted.wide, "squared_up.wide"), _inches(wanted.long, "squared_up.long")
+    wide, long = size
     return (wide, long) if wanted.length_runs is Runs.UP else (long, wide)
 
 

@@ -83,6 +83,11 @@ HOUSE: MappingProxyType[str, House] = MappingProxyType(
         "turned_through_seam": House(1 / 2, 1.2, "seam of a piece that is turned through"),
         "turned_through_opening": House(5, 13, "left open to turn a piece through"),
         "runner_hangs": House(6, 15, "a runner hangs over each end by"),
+        "cloth_hangs": House(8, 20, "a cloth over the whole table hangs over each edge by"),
+        "bed_drop": House(12, 30, "hangs down at the sides and the foot of a bed by"),
+        "size_step": House(1 / 4, 0.5, "a computed size is rounded to"),
+        "large_size": House(36, 90, "a large size is one over"),
+        "large_size_step": House(1 / 2, 1, "a computed large size is rounded to"),
         "backing_seam": House(1 / 2, 1.2, "seam of a pieced backing"),
     }
 )
@@ -98,6 +103,11 @@ MINUTES_PER_FURTHER_20_IN = 1.0
 """For each further 20 in of a strip."""
 THREAD_PER_INCH = 3.5
 """Inches of thread for an inch of seam, top and bobbin, waste in it."""
+
+PLACEMAT = (House(18, 46, "placemat as laid, wide"), House(13, 33, "placemat as laid, long"))
+"""A placemat as it lies on the table."""
+COASTER = House(4.5, 11.5, "coaster, wide and long")
+"""A coaster."""
 
 FAT_QUARTER = (House(17.5, 49, "fat quarter, wide"), House(20.5, 53, "fat quarter, long"))
 """A fat quarter that is not measured."""

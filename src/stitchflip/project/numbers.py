@@ -9,15 +9,16 @@ from __future__ import annotations
 from math import cos, radians, sin
 from typing import TYPE_CHECKING
 
+from stitchflip.lengths import TOLERANCE_IN
 from stitchflip.project.house import (
     DRAW_UP,
     HOUSE,
     MINUTES_PER_FURTHER_20_IN,
     MINUTES_PER_STRIP,
-    SHRINK,
     THREAD_PER_INCH,
 )
 from stitchflip.project.model import CenterShape, Fiber, Finish, Outline, Runs
+from stitchflip.project.sizes import stated_size, wash_shrink
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -103,7 +104,7 @@ def effective(project: Project) -> Numbers:
     mine, binding, batting = project.my_numbers, project.binding, project.batting
     spare_x, spare_y = _as_drawn(project, *_spares(project))
     draw_up_x, draw_up_y = _as_drawn(project, *_draw_up(project))
-    shrink_x, shrink_y = _as_drawn(project, *_shrink(project))
+    shrink_x, shrink_y = _as_drawn(project, *wash_shrink(project))
     by = "machine" if binding.finish is Finish.MACHINE else "hand"
     binding_seam = _first(project, "binding_seam", binding.seam)
     return Numbers(
@@ -193,14 +194,6 @@ def _draw_up(project: Project) -> tuple[float, float]:
     )
 
 
-def _shrink(project: Project) -> tuple[float, float]:
-    """What the first wash takes off the width and the length, fractions."""
-    mine = project.my_numbers
-    usual = 0.0 if project.batting.fiber is Fiber.POLYESTER else SHRINK
-    across = usual if mine.shrink_across is None else mine.shrink_across
-    return across, usual if mine.shrink_along is None else mine.shrink_along
-
-
 def _spares(project: Project) -> tuple[float, float]:
     """Base spare per side across and at the ends, inches; a runner gets more at its ends."""
     base, mine = project.base, project.my_numbers
@@ -220,9 +213,10 @@ def is_runner(project: Project) -> bool:
     wanted, center = project.squared_up, project.center
     if wanted.shape is Outline.POLYGON:
         return False
-    if wanted.wide is not None and wanted.long is not None:
-        short, long = sorted((wanted.wide.ticks, wanted.long.ticks))
-        return long >= 2 * short
+    stated = stated_size(project)
+    if stated is not None:
+        short, long = sorted(stated)
+        return long >= 2 * short - TOLERANCE_IN
     if wanted.beyond_points is None or center is None:
         return False
     beyond = wanted.beyond_points.inches - _mine(project, "seam")

@@ -2,13 +2,15 @@
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import AfterValidator, Field
 
-from stitchflip.project.kinds import NUMBER, Line, Measure, Model, Name, Size, reads
+from stitchflip.project.beds import MATTRESSES, mattress_named
+from stitchflip.project.kinds import NUMBER, Line, Measure, Model, Name, Size, one_of, reads, refusal
 from stitchflip.project.piece import Center
 from stitchflip.project.strips import MOST_STRIPS, Building, Patch, Round, Step
 from stitchflip.project.words import (
     BorderCorners,
+    Covers,
     Filler,
     Fold,
     Join,
@@ -115,13 +117,35 @@ class CutApart(Model):
     )
 
 
+def _listed_mattress(name: str) -> str:
+    """The name as the list of mattresses spells it."""
+    listed = mattress_named(name) if name else ""
+    if listed is None:
+        raise refusal("", f"{one_of(name, list(MATTRESSES))}, or mattress_wide and mattress_long")
+    return listed
+
+
+Mattress = Annotated[Line, AfterValidator(_listed_mattress)]
+"""Name of a mattress, or nothing."""
+
+
 class MadeFor(Model):
     """What the piece lies on; squared_up may then leave out wide and long."""
 
     table_wide: Size | None = Field(default=None, description="Width of the table.")
     table_long: Size | None = Field(default=None, description="Length of the table.")
-    hang: Measure | None = Field(default=None, description="Table: how far a runner or cloth hangs over at each end.")
-    mattress: Line = Field(
+    covers: Annotated[Covers, reads(Covers)] = Field(
+        default=Covers.RUNNER,
+        description="Table: a runner along its middle (a third of its width, unless squared_up says how wide), or a "
+        "cloth over the whole table.",
+    )
+    hang: Measure | None = Field(
+        default=None, description="Table: how far a runner hangs over at each end, or a cloth at all four edges."
+    )
+    short_of_ends: Measure | None = Field(
+        default=None, description="Instead of hang: a runner stops this far before each end, clear of the plates."
+    )
+    mattress: Mattress = Field(
         default="", description="Bed: name of a mattress such as queen, or left out and given by its measures."
     )
     mattress_wide: Size | None = Field(default=None, description="Bed: width of the mattress.")

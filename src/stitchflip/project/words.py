@@ -248,6 +248,13 @@ class BorderCorners(StrEnum):
     SQUARES = "corner squares"
 
 
+class Covers(StrEnum):
+    """What a piece made for a table covers of it."""
+
+    RUNNER = "runner"
+    WHOLE_TABLE = "whole table"
+
+
 class LabelShape(StrEnum):
     """Shape of a label."""
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from stitchflip.project.agreements.fabrics import fabrics, named_fabrics, rule
+from stitchflip.project.agreements.made_for import made_for
 from stitchflip.project.agreements.piece import center, squared_up
 from stitchflip.project.agreements.strips import readings, rounds, strips
 from stitchflip.project.agreements.tables import Disagreement, Table
@@ -31,6 +32,7 @@ def disagreements(data: Table) -> Iterator[Disagreement]:
         [('center',), ('rounds', 0, 'cuts')]
     """
     yield from squared_up(data)
+    yield from made_for(data)
     yield from center(data)
     yield from strips(data)
     yield from rounds(data)

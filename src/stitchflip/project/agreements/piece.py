@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from stitchflip.project.agreements.made_for import sizes_it_gives
 from stitchflip.project.agreements.outlines import outline_of
 from stitchflip.project.agreements.tables import Disagreement, Path, Table, lacks, table_at, too_many, way_in
 from stitchflip.project.piece import shape_of_center, shape_of_piece
@@ -30,7 +31,8 @@ def squared_up(data: Table) -> Iterator[Disagreement]:
         if not table_at(data, "center"):
             yield Disagreement((*at, "beyond_points"), "beyond_points, though there is no center", "wide and long")
     else:
-        yield from lacks(table, at, ("wide", "long"), "the piece is a rectangle")
+        due = tuple(key for key in ("wide", "long") if key not in sizes_it_gives(data))
+        yield from lacks(table, at, due, "the piece is a rectangle")
 
 
 _CENTER_SIZES = {
