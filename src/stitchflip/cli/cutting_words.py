@@ -91,7 +91,7 @@ def _cut_size(plan: Plan, piece: Piece) -> str:
     """Wide × long as cut; as long as it must be when it is trimmed after sewing."""
     say = Speaker(plan.project.units).bare
     as_you_go = plan.project.working is Working.TRIM_AS_YOU_GO and piece.kind == "strip" and piece.shortest > 0
-    if piece.kind == "rectangle" and _is_shaped(plan):
+    if piece.name == "Center" and _is_shaped(plan):
         return f"{say.cut(piece.wide)} × {say.cut(piece.long)}"
     return say.cut_size(piece.wide, piece.shortest if as_you_go else piece.long)
 
@@ -99,7 +99,7 @@ def _cut_size(plan: Plan, piece: Piece) -> str:
 def _is_shaped(plan: Plan) -> bool:
     """True for a center that is cut to its shape out of a rectangle."""
     center = plan.project.center
-    return center is not None and center.shape in (CenterShape.POLYGON, CenterShape.CORNERS)
+    return center is not None and center.shape in (CenterShape.POLYGON, CenterShape.CORNERS, CenterShape.HALF_SQUARE)
 
 
 def finished(pieces: Iterable[Piece]) -> str:
@@ -112,17 +112,25 @@ def becomes(pieces: Iterable[Piece]) -> str:
     """What pieces of one size become: "strips 1, 2, 18", "center", "binding, joined"."""
     pieces = list(pieces)
     steps = [piece.name for piece in pieces if piece.kind == "strip"]
-    names = [
-        piece.name.lower() + ("" if piece.finished else ", cut to its shape")
-        for piece in pieces
-        if piece.kind == "rectangle"
-    ]
-    names += ["binding, joined" for piece in pieces if piece.kind == "binding"]
-    numbered = [name for name in steps if name.isdigit()]
-    names += [f"{name.lower()} strip" for name in steps if not name.isdigit()]
-    if numbered:
-        names.append(f"{'strip' if len(numbered) == 1 else 'strips'} {', '.join(numbered)}")
+    names = [_becomes(piece) for piece in pieces if piece.kind == "rectangle" and not piece.name[:1].isdigit()]
+    names += [f"{_small(piece.name)}, joined" for piece in pieces if piece.kind == "binding"]
+    names += [f"{_small(name)} strip" if name == "Middle" else _small(name) for name in steps if not name[:1].isdigit()]
+    for kind, word in (("strip", "strip"), ("rectangle", "patch")):
+        numbered = [piece.name for piece in pieces if piece.kind == kind and piece.name[:1].isdigit()]
+        if numbered:
+            many = "es" if word == "patch" else "s"
+            names.append(f"{word}{'' if len(numbered) == 1 else many} {', '.join(numbered)}")
     return "; ".join(names)
+
+
+def _becomes(piece: Piece) -> str:
+    is_shaped = piece.name == "Center" and not piece.finished
+    return f"{_small(piece.name)}, cut to its shape" if is_shaped else _small(piece.name)
+
+
+def _small(name: str) -> str:
+    """A name inside a sentence: its first letter small, names of blocks and fabrics as they are."""
+    return name[:1].lower() + name[1:]
 
 
 def strips_cut(plan: Plan, strips: StripPlan) -> Iterator[str]:

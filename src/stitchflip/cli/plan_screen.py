@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from stitchflip.cli import cutting_words
+from stitchflip.cli import cutting_words, quilt_words
 from stitchflip.cli import plan_words as words
 from stitchflip.cli.page import Cell, Grid, Line
 from stitchflip.lengths import Unit
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from stitchflip.cli.page import Part
     from stitchflip.cutting.model import FabricPlan, Piece
-    from stitchflip.planning.model import Finding, Plan
+    from stitchflip.planning.model import BlockKind, Finding, Plan
 
 _STYLE = {Severity.STOP: "bold red", Severity.FIX: "bold yellow", Severity.NOTE: "bold cyan"}
 _INDENT = 2
@@ -35,16 +35,21 @@ def plan_screen(plan: Plan, *, with_more: bool = False) -> Iterator[Part]:
     yield from _answers(plan)
     yield from findings(plan.findings)
     yield from _cutting(plan)
-    yield from _places(plan)
-    yield from facts(
-        (
-            ("Ends to lock", words.ends_to_lock(plan)),
-            ("Stitching", words.unstitched(plan)),
-            ("Square up", "\n".join([*words.square_up_lines(plan), *words.point_lines(plan)])),
-            ("Bind", words.binding_words(plan)),
-            ("Backing", words.backing_words(plan)),
-        )
+    for kind in plan.kinds:
+        yield from _places(plan, kind)
+    rows = (
+        ("Blocks", quilt_words.kinds_of_block(plan)),
+        ("Ends to lock", words.ends_to_lock(plan)),
+        ("Stitching", words.unstitched(plan)),
+        ("Square up", "\n".join([*words.square_up_lines(plan), *words.point_lines(plan)])),
+        ("Join", "\n".join(quilt_words.join_lines(plan))),
+        ("Around it", "\n".join(quilt_words.around_lines(plan))),
+        ("Cut apart", "\n".join(quilt_words.panel_lines(plan))),
+        ("On the back", "\n".join(plan.extras.words)),
+        (quilt_words.edge_heading(plan), words.binding_words(plan)),
+        ("Backing", words.backing_words(plan)),
     )
+    yield from facts((name, said) for name, said in rows if said)
     if with_more:
         from stitchflip.cli.more_words import more_facts
 
@@ -152,9 +157,15 @@ def _strip_lines(plan: Plan, fabric: FabricPlan) -> Iterator[Part]:
         yield Line(f"Left out: {', '.join(fabric.left_out)}. {fabric.because}", "bold red", _INDENT)
 
 
-def _places(plan: Plan) -> Iterator[Part]:
+def _places(plan: Plan, kind: BlockKind) -> Iterator[Part]:
     unit = "inches" if plan.project.units is Unit.INCH else "centimeters"
-    yield from heading(f"Where you should be: {unit} from the center mark, square to the strip")
+    block = f"{kind.name}: " if kind.name else ""
+    if kind.project.building.way in quilt_words.FREE_LINES:
+        yield from heading(f"{block}The seam lines to mark on the base: {unit} from the center mark")
+        ends = [tuple(map(Cell, row)) for row in quilt_words.line_rows(plan, kind)]
+        yield Grid(ends, ("strip", "from", "to"), frozenset({0}), _INDENT)
+        return
+    yield from heading(f"{block}Where you should be: {unit} from the center mark, square to the strip")
     head = ("after", "seam line, marked", "raw edge, by tape")
-    rows = [tuple(map(Cell, row)) for row in words.places_by_round(plan)]
+    rows = [tuple(map(Cell, row)) for row in words.places_by_round(plan, kind)]
     yield Grid(rows, head, frozenset({1, 2}), _INDENT)

@@ -9,6 +9,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from stitchflip.cli.cutting_words import amount, by_letter, counted, what_for
+from stitchflip.cli.quilt_words import size_of_quilt
 from stitchflip.lengths import Speaker, Unit
 from stitchflip.piecing.geometry import half_planes
 from stitchflip.piecing.model import EndClass
@@ -17,10 +18,10 @@ from stitchflip.planning.model import Severity
 from stitchflip.project.model import Ends, Outline, Through
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from stitchflip.piecing.model import SewnPiece
-    from stitchflip.planning.model import Finding, Plan
+    from stitchflip.planning.model import BlockKind, Finding, Plan
 
 _ABOUT_FIT = ("coverage", "points", "base")
 """Areas of the findings that answer whether the piece fits."""
@@ -50,6 +51,8 @@ def headline(plan: Plan) -> str:
 
 def size_words(plan: Plan) -> str:
     """The squared-up size with its words."""
+    if plan.quilt is not None:
+        return size_of_quilt(plan, plan.quilt)
     squared_up, square_up = plan.project.squared_up, plan.square_up
     say = speaker(plan)
     if squared_up.shape is Outline.POLYGON:
@@ -103,7 +106,7 @@ def start_with(plan: Plan) -> str:
     """The first thing to do with the hands."""
     say, base = speaker(plan), plan.base
     size = say.size(*wide_and_long(plan, base.wide, base.high))
-    how_many = plan.project.how_many
+    how_many = plan.project.bases
     what = f"{how_many} bases, each" if how_many > 1 else "the base"
     marks = "mark their middles" if how_many > 1 else "mark its middle"
     return f"Cut {what} {size} (wide × long; {_THROUGH[plan.project.base.through]}) and {marks}."
@@ -128,25 +131,27 @@ def what_to_have(plan: Plan) -> list[tuple[str, str, str, str]]:
     )
     size = say.size(*wide_and_long(plan, batting.wide, batting.high))
     pieces = f" from {', '.join(batting.pieces)}" if len(batting.pieces) > 1 else ""
-    rows.append(("", "Batting", size, f"{_each(plan)}cut size, wide × long{pieces}"))
+    rows.append(("", "Batting", size, f"{_each(plan.project.bases)}cut size, wide × long{pieces}"))
     return rows
 
 
-def _each(plan: Plan) -> str:
-    return f"{plan.project.how_many} of them; " if plan.project.how_many > 1 else ""
+def _each(how_many: int) -> str:
+    return f"{how_many} of them; " if how_many > 1 else ""
 
 
 def _backing_words(plan: Plan) -> str:
     say, backing = speaker(plan), plan.backing
     size = say.size(*wide_and_long(plan, backing.wide, backing.high))
-    return f"{_each(plan)}cut {size} (wide × long), {backing.best.way}"
+    is_later = plan.project.base.through is not Through.BACKING_AND_BATTING
+    how_many = plan.project.how_many if is_later else plan.project.bases
+    return f"{_each(how_many)}cut {size} (wide × long), {backing.best.way}"
 
 
-def places_by_round(plan: Plan) -> list[tuple[str, str, str]]:
+def places_by_round(plan: Plan, kind: BlockKind) -> list[tuple[str, str, str]]:
     """Where you should be: after which strips, seam line to mark, raw edge by tape."""
     say = speaker(plan).bare
     rows = []
-    for number, strips in groupby(plan.build.strips, key=lambda piece: piece.round):
+    for number, strips in groupby(kind.build.strips, key=lambda piece: piece.round):
         same: dict[tuple[str, str], list[SewnPiece]] = {}
         for piece in strips:
             same.setdefault((_from_mark(say, piece.seam_at), _from_mark(say, piece.raw_edge_taped)), []).append(piece)
@@ -175,17 +180,10 @@ def _listed(names: Iterable[str]) -> str:
 
 def ends_to_lock(plan: Plan) -> str:
     """Which seam ends nothing holds; "none" is said aloud."""
-    ends = []
-    for piece in plan.build.strips:
-        if piece.seam is None:
-            continue
-        loose = [
-            word for word, end in (("start", piece.seam.start), ("end", piece.seam.end)) if end.kind is EndClass.LOOSE
-        ]
-        if loose:
-            ends.append(f"strip {piece.step} at its {' and its '.join(loose)}")
+    ends = [said for kind in plan.kinds for said in _loose(kind)]
     if not ends:
-        return "none. Every seam end is crossed by a later seam or caught in the binding."
+        held = "caught in the binding" if plan.quilt is None else "caught where the blocks are joined"
+        return f"none. Every seam end is crossed by a later seam or {held}."
     return (
         f"{_listed(ends)}. Start ¼ in inside, sew back to the raw edge, then forward."
         if (plan.project.units is Unit.INCH)
@@ -193,10 +191,24 @@ def ends_to_lock(plan: Plan) -> str:
     )
 
 
+def _loose(kind: BlockKind) -> Iterator[str]:
+    """The ends of one kind of block that nothing holds."""
+    block = f" of {kind.name}" if kind.name else ""
+    for piece in kind.build.strips:
+        if piece.seam is None:
+            continue
+        loose = [
+            word for word, end in (("start", piece.seam.start), ("end", piece.seam.end)) if end.kind is EndClass.LOOSE
+        ]
+        if loose:
+            yield f"strip {piece.step}{block} at its {' and its '.join(loose)}"
+
+
 def unstitched(plan: Plan) -> str:
     """The widest place without stitching, beside what the batting allows."""
     say = speaker(plan)
-    gap, allowed = say.near(plan.build.widest_gap.diameter), say.near(plan.numbers.widest_gap)
+    widest = max(kind.build.widest_gap.diameter for kind in plan.kinds)
+    gap, allowed = say.near(widest), say.near(plan.numbers.widest_gap)
     return f"widest unstitched place {gap} across; your batting allows {allowed}"
 
 
@@ -225,8 +237,10 @@ def point_lines(plan: Plan) -> list[str]:
 
 
 def binding_words(plan: Plan) -> str:
-    """Strips, need and made, what shows on the back, where to start."""
+    """Strips, need and made, what shows on the back, where to start; for another edge, what to do."""
     say, binding = speaker(plan), plan.binding
+    if not binding.strips:
+        return " ".join(plan.edge.words)
     how_many = plan.project.how_many
     count = counted(binding.strips_per_piece, "strip")
     joined = ", joined on the diagonal" if binding.strips_per_piece > 1 else ""
