@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from stitchflip.cutting.model import FabricPlan, OneStrip, Row, Status, StripPlan
+from stitchflip.finishing.edge_model import EdgePlan, ExtrasPlan
 from stitchflip.finishing.model import (
     BackingChoice,
     BackingPlan,
@@ -35,7 +36,7 @@ from stitchflip.piecing.model import (
     SewnPiece,
     WidestGap,
 )
-from stitchflip.planning.model import Letter, Plan
+from stitchflip.planning.model import BlockKind, Letter, Plan
 from stitchflip.project import read_project
 from stitchflip.project.numbers import effective
 
@@ -280,4 +281,7 @@ def hand_plan(sand_cuts: FabricPlan) -> Plan:
         ),
         work=WorkEstimate(28.0, 3.0, 0.5, 1.0),
         findings=(),
+        kinds=(BlockKind("", 1, project, build),),
+        edge=EdgePlan("binding", "straight", 0.25, 0.25, 0.0, 0.0, (), 0.0, 0, ()),
+        extras=ExtrasPlan((), ()),
     )

@@ -16,7 +16,7 @@ from stitchflip.pictures.drawing import (
     natural_width,
     numbered_sides,
     outline_lines,
-    pale_patch,
+    pale_patches,
     piece_name,
     reading_angles,
     size_dimensions,
@@ -60,7 +60,7 @@ def base(plan: Plan) -> Figure:
     first = plan.build.pieces[0]
     items: list[Primitive] = [base_area(plan)]
     items += [_mark(axis, place, low, high) for axis, place in plan.base.marks]
-    items.append(pale_patch(plan, first, plan.base.first_piece, _FIRST_PAPER))
+    items += pale_patches(plan, first, plan.base.first_piece, _FIRST_PAPER)
     sides = numbered_sides(plan, plan.build.trim)
     items += [outline_lines(plan.build.trim, TRIM_LATER, "trim"), *sides] if sides else []
     items += [_mark_label(plan, axis, place, low, high) for axis, place in plan.base.marks if abs(place) > 1e-9]

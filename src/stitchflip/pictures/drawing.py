@@ -6,6 +6,7 @@ from math import atan2, degrees, hypot
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Speaker
+from stitchflip.pictures.fabric_parts import parts
 from stitchflip.pictures.ink import (
     BASE_EDGE,
     BATTING,
@@ -79,20 +80,48 @@ def piece_name(build: Build, piece: SewnPiece) -> str:
     return "middle" if build.first_is_strip else "center"
 
 
-def patch(plan: Plan, piece: SewnPiece, polygon: Polygon, *, hatched: bool = True) -> Area:
-    """A patch in its fabric, as it will look."""
-    letter = letter_for(plan, piece.fabric)
-    hatch = letter.hatch if hatched and letter is not None else None
-    return Area(
-        polygon, color_of(plan, piece.fabric), hatch, BETWEEN_PATCHES, f"{piece.fabric}", what="patch", step=piece.step
-    )
+def patch(plan: Plan, piece: SewnPiece, polygon: Polygon, *, fabric: str = "") -> Area:
+    """A patch in its fabric, as it will look; `fabric` where it is only a stretch of a pieced strip."""
+    name = fabric or piece.fabric
+    letter = letter_for(plan, name)
+    hatch = letter.hatch if letter is not None else None
+    return Area(polygon, color_of(plan, name), hatch, BETWEEN_PATCHES, name, what="patch", step=piece.step)
 
 
-def pale_patch(plan: Plan, piece: SewnPiece, polygon: Polygon, paper: float) -> Area:
-    """A patch thinned with paper, so that what stands on it is read first."""
-    color = pale(color_of(plan, piece.fabric), paper)
+def patches(plan: Plan, piece: SewnPiece, polygon: Polygon) -> list[Primitive]:
+    """A piece in its fabric, or in its fabrics when it was pieced beforehand."""
+    return [patch(plan, piece, part, fabric=fabric) for fabric, part in parts(piece, polygon)]
+
+
+def pale_patches(
+    plan: Plan, piece: SewnPiece, polygon: Polygon, paper: float, *, is_taped: bool = False
+) -> list[Primitive]:
+    """A piece thinned with paper, so that what stands on it is read first.
+
+    Args:
+        plan: For the colors.
+        piece: The piece.
+        polygon: What of it is drawn, flat.
+        paper: Part of paper in the color.
+        is_taped: Draw it as the tape finds it after stitching.
+    """
     pen = BETWEEN_PALE if paper > QUIET else BETWEEN_PATCHES
-    return Area(polygon, color, None, pen, what="patch", step=piece.step)
+    return [
+        Area(
+            taped(plan.build, part) if is_taped else part,
+            pale(color_of(plan, fabric), paper),
+            None,
+            pen,
+            what="patch",
+            step=piece.step,
+        )
+        for fabric, part in parts(piece, polygon)
+    ]
+
+
+def letters_of(plan: Plan, piece: SewnPiece) -> str:
+    """The letter of a piece's fabric; of a strip pieced beforehand all of them, from its start."""
+    return " ".join(plan.letter_of(section.fabric) for section in piece.sections) or plan.letter_of(piece.fabric)
 
 
 def taped(build: Build, polygon: Iterable[Point]) -> Polygon:

@@ -9,13 +9,15 @@ from stitchflip.pictures.drawing import (
     QUIET,
     bounds,
     counted,
+    letters_of,
     natural_width,
     numbered_sides,
     outline_lines,
-    pale_patch,
+    pale_patches,
     piece_name,
     reading_angles,
 )
+from stitchflip.pictures.fabric_parts import largest_part
 from stitchflip.pictures.ink import BATTING
 from stitchflip.pictures.model import Area, Figure, Label, Margins, Primitive
 from stitchflip.piecing.geometry import area
@@ -37,7 +39,7 @@ def order(plan: Plan) -> Figure:
     seen = [(piece, polygon) for piece in build.pieces for polygon in piece.visible]
     items: list[Primitive] = [
         Area(build.trim, BATTING, what="base"),
-        *(pale_patch(plan, piece, polygon, QUIET) for piece, polygon in seen),
+        *(area for piece, polygon in seen for area in pale_patches(plan, piece, polygon, QUIET)),
         outline_lines(build.trim, OUTLINE, "trim"),
         *numbered_sides(plan, build.trim, 0.25),
     ]
@@ -47,12 +49,12 @@ def order(plan: Plan) -> Figure:
             items.append(
                 Label(
                     piece_name(build, piece),
-                    largest,
+                    largest_part(piece, largest),
                     7.5,
                     5.5,
                     reading_angles(piece),
                     bold=True,
-                    tail=plan.letter_of(piece.fabric),
+                    tail=letters_of(plan, piece),
                     what="number",
                     step=piece.step,
                 )
@@ -65,7 +67,7 @@ def order(plan: Plan) -> Figure:
         high,
         f"{plan.project.name}, sewing order",
         f"The {counted(len(strips), 'strip')} numbered in sewing order: "
-        + ", ".join(f"{piece.step} {plan.letter_of(piece.fabric)} {piece.side}".rstrip() for piece in strips)
+        + ", ".join(f"{piece.step} {letters_of(plan, piece)} {piece.side}".rstrip() for piece in strips)
         + ".",
         Margins(),
         natural_width(low, high),

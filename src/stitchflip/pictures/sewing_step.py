@@ -16,9 +16,10 @@ from stitchflip.pictures.drawing import (
     base_area,
     base_rectangle,
     bounds,
+    letters_of,
     outline_lines,
-    pale_patch,
-    patch,
+    pale_patches,
+    patches,
     piece_name,
     raw_edges,
     reading_angles,
@@ -87,9 +88,14 @@ def step(plan: Plan, step: int) -> Figure:
     low, high = _window(plan, new)
     items: list[Primitive] = [
         base_area(plan),
-        *(pale_patch(plan, piece, polygon, PALE) for piece, polygon in seen_after(pieces, step) if piece.step != step),
+        *(
+            area
+            for piece, polygon in seen_after(pieces, step)
+            if piece.step != step
+            for area in pale_patches(plan, piece, polygon, PALE)
+        ),
         outline_lines(plan.build.trim, TRIM_LATER, "trim"),
-        patch(plan, new, as_cut(new)),
+        *patches(plan, new, as_cut(new)),
         *(Line(edge, RAW_EDGE, what="raw edge", step=step) for edge in raw_edges(new)),
         *_seam(new),
         *_direction(plan, new),
@@ -101,7 +107,7 @@ def step(plan: Plan, step: int) -> Figure:
             6.5,
             reading_angles(new),
             bold=True,
-            tail=plan.letter_of(new.fabric),
+            tail=letters_of(plan, new),
             what="number",
             step=new.step,
             no_room=NoRoom.DROP,
@@ -177,7 +183,7 @@ def _foot(plan: Plan, new: SewnPiece, low: Point) -> list[Primitive]:
     """Name, fabric and cut size under the drawing."""
     say = Speaker(plan.project.units)
     name = piece_name(plan.build, new)
-    head = f"{name.capitalize()} {plan.letter_of(new.fabric)}"
+    head = f"{name.capitalize()} {letters_of(plan, new)}"
     if new.side.startswith(NUMBERED):
         head += f" · {new.side}"
     lines: list[Primitive] = [

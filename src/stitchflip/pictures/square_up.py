@@ -16,7 +16,7 @@ from stitchflip.pictures.drawing import (
     natural_width,
     numbered_sides,
     outline_lines,
-    pale_patch,
+    pale_patches,
     size_dimensions,
     taped,
     wide_and_long,
@@ -64,9 +64,9 @@ def squaring(plan: Plan) -> Figure:
         Area(base, BATTING, pen=BASE_LINE, what="base"),
         Area(fabric, CUT_AWAY, CUT_AWAY_HATCH, BASE_LINE, what="cut away"),
     ]
-    items += [
-        pale_patch(plan, piece, taped(build, polygon), QUIET) for piece in build.pieces for polygon in piece.visible
-    ]
+    for piece in build.pieces:
+        for polygon in piece.visible:
+            items += pale_patches(plan, piece, polygon, QUIET, is_taped=True)
     items.append(outline_lines(build.trim_taped, TRIM_LINE, "trim"))
     items += numbered_sides(plan, build.trim_taped, 0.25)
     items += _distances(plan)

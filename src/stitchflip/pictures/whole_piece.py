@@ -6,12 +6,9 @@ from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Speaker
 from stitchflip.pictures.drawing import (
-    BETWEEN_PATCHES,
     DIMENSION_MARGIN,
     OUTLINE,
     bounds,
-    color_of,
-    letter_for,
     listed,
     natural_width,
     outline_lines,
@@ -22,19 +19,24 @@ from stitchflip.pictures.drawing import (
     taped,
     wide_and_long,
 )
-from stitchflip.pictures.ink import BATTING, CASING, HAIR, INK, SOFT, THIN
+from stitchflip.pictures.edge_band import EdgeBand, corner_pairs, edge_band, edge_in_words, over, under
+from stitchflip.pictures.fabric_parts import parts
+from stitchflip.pictures.ink import BATTING, INK, SOFT, THIN
 from stitchflip.pictures.model import Area, Figure, Label, Line, Margins, NoRoom, Pen, Primitive
-from stitchflip.piecing.geometry import edges
+from stitchflip.piecing.geometry import clip_all, counts, half_planes
+from stitchflip.project.model import Edge
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from stitchflip.piecing.model import Polygon, SewnPiece
     from stitchflip.planning.model import Plan
 
-_COLORING_LINE = Pen(INK, THIN)
+COLORING_LINE = Pen(INK, THIN)
 
 
 def finished(plan: Plan, *, letters: bool = True) -> Figure:
-    """The squared-up piece inside its binding, every patch in its fabric.
+    """The squared-up piece with its edge finished, every patch in its fabric; of joined blocks the whole quilt.
 
     Args:
         plan: The plan.
@@ -43,29 +45,33 @@ def finished(plan: Plan, *, letters: bool = True) -> Figure:
     Returns:
         The figure, in taped inches.
     """
-    build = plan.build
-    inner = taped(build, build.trim_inner)
+    if plan.quilt is not None:
+        from stitchflip.pictures.whole_quilt import finished_quilt
+
+        return finished_quilt(plan, plan.quilt, with_letters=letters)
+    outline = plan.build.trim_taped
+    band = edge_band(plan, outline)
+    seen = list(_shown(plan, band))
     items: list[Primitive] = [
-        _binding(plan),
-        *_mitres(build.trim_taped, inner),
-        Area(inner, BATTING, what="base"),
-        *(patch(plan, piece, polygon) for piece, polygon in _shown(plan)),
-        outline_lines(inner, BETWEEN_PATCHES, "binding seam"),
-        outline_lines(build.trim_taped, OUTLINE, "trim"),
+        *under(plan, band),
+        Area(band.inner, BATTING, what="base"),
+        *(patch(plan, piece, polygon, fabric=fabric) for piece, fabric, polygon in seen),
+        *over(band),
     ]
-    low, high = bounds(build.trim_taped)
+    low, high = bounds(band.outer)
     margins = Margins()
     if letters:
-        items += [_letter(plan, piece, polygon) for piece, polygon in _shown(plan)]
-        items += size_dimensions(plan, build.trim_taped, "squared up")
+        items += [_letter(plan, piece, fabric, polygon) for piece, fabric, polygon in seen]
+        items += size_dimensions(plan, band.outer, "squared up" if band.fabric else "finished")
         margins = Margins(bottom=DIMENSION_MARGIN, right=DIMENSION_MARGIN)
+    ending = "bound" if band.fabric else "finished"
     return Figure(
-        tuple(items), low, high, f"{plan.project.name}, bound", _described(plan), margins, natural_width(low, high)
+        tuple(items), low, high, f"{plan.project.name}, {ending}", _described(plan), margins, natural_width(low, high)
     )
 
 
 def coloring(plan: Plan) -> Figure:
-    """Outlines only, small letters, room for crayons.
+    """Outlines only, small letters, room for crayons; of joined blocks the whole quilt without letters.
 
     Args:
         plan: The plan.
@@ -73,77 +79,54 @@ def coloring(plan: Plan) -> Figure:
     Returns:
         The figure, in taped inches.
     """
-    build = plan.build
-    inner = taped(build, build.trim_inner)
+    if plan.quilt is not None:
+        from stitchflip.pictures.whole_quilt import coloring_quilt
+
+        return coloring_quilt(plan, plan.quilt)
+    band = edge_band(plan, plan.build.trim_taped)
+    seen = list(_shown(plan, band))
     items: list[Primitive] = [
-        *(
-            Area(polygon, "#ffffff", pen=_COLORING_LINE, what="patch", step=piece.step)
-            for piece, polygon in _shown(plan)
-        ),
-        outline_lines(inner, _COLORING_LINE, "binding seam"),
-        outline_lines(build.trim_taped, OUTLINE, "trim"),
-        *(Line((outer, corner), _COLORING_LINE) for outer, corner in _corner_pairs(build.trim_taped, inner)),
+        *(Area(polygon, "#ffffff", pen=COLORING_LINE, what="patch", step=piece.step) for piece, _, polygon in seen),
+        outline_lines(band.inner, COLORING_LINE, "binding seam"),
+        outline_lines(band.outer, OUTLINE, "trim"),
+        *(Line(pair, COLORING_LINE) for pair in corner_pairs(band)),
     ]
     items += [
         Label(
-            plan.letter_of(piece.fabric),
-            polygon,
-            6.0,
-            5.0,
-            color=SOFT,
-            what="letter",
-            step=piece.step,
-            no_room=NoRoom.DROP,
+            plan.letter_of(fabric), polygon, 6.0, 5.0, color=SOFT, what="letter", step=piece.step, no_room=NoRoom.DROP
         )
-        for piece, polygon in _shown(plan)
+        for piece, fabric, polygon in seen
     ]
-    low, high = bounds(build.trim_taped)
+    low, high = bounds(band.outer)
+    inside = " inside the binding" if band.fabric else ""
     return Figure(
         tuple(items),
         low,
         high,
         f"{plan.project.name}, to color in",
-        f"Outlines of the squared-up piece to color in: patches inside the binding: {len(_shown(plan))}, "
+        f"Outlines of the squared-up piece to color in: patches{inside}: {len(seen)}, "
         f"each with the letter of its fabric.",
         Margins(),
         natural_width(low, high, widest=6.5),
     )
 
 
-def _shown(plan: Plan) -> list[tuple[SewnPiece, Polygon]]:
-    """Every patch that shows inside the binding, taped."""
-    return [(piece, taped(plan.build, polygon)) for piece in plan.build.pieces for polygon in piece.shown]
+def _shown(plan: Plan, band: EdgeBand) -> Iterator[tuple[SewnPiece, str, Polygon]]:
+    """Every patch that shows inside the edge, taped: piece, fabric, polygon."""
+    planes = half_planes(band.inner)
+    is_bound = plan.project.binding.edge is Edge.BINDING
+    for piece in plan.build.pieces:
+        for polygon in piece.shown if is_bound else piece.visible:
+            for fabric, part in parts(piece, polygon):
+                seen = taped(plan.build, part)
+                inside = seen if is_bound else clip_all(seen, planes)
+                if counts(inside):
+                    yield piece, fabric, inside
 
 
-def _binding(plan: Plan) -> Area:
-    fabric = plan.project.binding.fabric
-    letter = letter_for(plan, fabric)
-    return Area(
-        plan.build.trim_taped,
-        color_of(plan, fabric),
-        letter.hatch if letter is not None else None,
-        title=f"binding: {fabric}",
-        what="binding",
-    )
-
-
-def _mitres(outer: Polygon, inner: Polygon) -> list[Primitive]:
-    return [Line(pair, Pen(INK, HAIR, casing=CASING), what="mitre") for pair in _corner_pairs(outer, inner)]
-
-
-def _corner_pairs(outer: Polygon, inner: Polygon) -> list[tuple[tuple[float, float], tuple[float, float]]]:
-    """Each corner of the edge with the nearest corner of the binding's seam line."""
-    if len(outer) != len(inner):
-        return []
-    return [
-        (corner, min(inner, key=lambda other: (other[0] - corner[0]) ** 2 + (other[1] - corner[1]) ** 2))
-        for corner, _ in edges(outer)
-    ]
-
-
-def _letter(plan: Plan, piece: SewnPiece, polygon: Polygon) -> Label:
+def _letter(plan: Plan, piece: SewnPiece, fabric: str, polygon: Polygon) -> Label:
     return Label(
-        plan.letter_of(piece.fabric),
+        plan.letter_of(fabric),
         polygon,
         8.0,
         5.5,
@@ -163,10 +146,11 @@ def _described(plan: Plan) -> str:
     rounds: dict[int, dict[str, None]] = {}
     for piece in build.strips:
         if piece.shown:
-            rounds.setdefault(piece.round, {}).setdefault(f"{piece.fabric} ({plan.letter_of(piece.fabric)})")
+            for fabric in dict.fromkeys(section.fabric for section in piece.sections) or (piece.fabric,):
+                rounds.setdefault(piece.round, {}).setdefault(f"{fabric} ({plan.letter_of(fabric)})")
     outward = "; ".join(listed(tuple(names)) for names in rounds.values())
     return (
         f"The finished piece, squared up {size} wide × long. {piece_name(build, first).capitalize()}: {first.fabric} "
         f"({plan.letter_of(first.fabric)}). From there outward: {outward or 'nothing'}. "
-        f"Binding: {project.binding.fabric} ({plan.letter_of(project.binding.fabric)})."
+        f"{edge_in_words(plan)}"
     )
