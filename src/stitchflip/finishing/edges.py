@@ -1,15 +1,18 @@
 """The edges of the squared-up piece: their names, lengths and distances, all taped.
 
 Strips are named after the side they are sewn to; an edge of a piece with pointed ends needs a name as well,
-although it has six of them, so the names are made here and shared by squaring up and binding.
+although it has six of them, so the names are made here and shared by squaring up and binding. A curve is one edge,
+however many sides the polygon has that stands for it: it has one name, its true length, and no corners.
 """
 
 from __future__ import annotations
 
-from math import acos, degrees, hypot
+from collections.abc import Sequence
+from math import acos, degrees, hypot, inf
 
-from stitchflip.piecing.geometry import TOLERANCE, edges
+from stitchflip.piecing.geometry import TOLERANCE, edges, extent
 from stitchflip.piecing.model import Point, Polygon
+from stitchflip.piecing.outlines import circle_length, ellipse_length
 from stitchflip.piecing.shapes import side_names
 from stitchflip.project.model import Ends, Outline, Project
 from stitchflip.values import dataclass
@@ -18,52 +21,153 @@ _POINTED_ENDS = {(1, 1): "upper right", (-1, 1): "upper left", (-1, -1): "lower 
 _STRAIGHT = {(1, 0): "right", (0, 1): "top", (-1, 0): "left", (0, -1): "bottom"}
 
 
+CURVE = "curve"
+"""Name of the edge of a round or oval piece; last word of the name of a rounded corner."""
+_CORNER_CURVES = ("lower right curve", "upper right curve", "upper left curve", "lower left curve")
+
+
 @dataclass(frozen=True, slots=True)
 class Edge:
     """One edge of the squared-up piece, in the order of its corners."""
 
     name: str
-    """Such as "right", "upper right" or "side 3"."""
+    """Such as "right", "upper right", "side 3", "curve" or "lower left curve"."""
     start: Point
     end: Point
     normal: Point
-    """Outward unit normal."""
+    """Outward unit normal; of a curve at its start."""
     distance: float
-    """From the center mark, square to the edge; inches, taped."""
+    """From the center mark, square to the edge, of a curve at its start; inches, taped."""
+    bend: Polygon = ()
+    """Of a curve: close places on it from start to end, both included; empty for a straight edge."""
+    bend_length: float = 0.0
+    """Of a curve: its true length, inches, taped."""
+
+    @property
+    def is_curve(self) -> bool:
+        """True for a round or oval edge and for a rounded corner."""
+        return bool(self.bend)
 
     @property
     def length(self) -> float:
         """Length of the edge, inches, taped."""
+        if self.is_curve:
+            return self.bend_length
         return hypot(self.end[0] - self.start[0], self.end[1] - self.start[1])
 
-    def at(self, along: float) -> Point:
-        """The place so many inches from the edge's start."""
-        share = along / self.length
-        (x0, y0), (x1, y1) = self.start, self.end
-        return (x0 + share * (x1 - x0), y0 + share * (y1 - y0))
+    def foot_of(self, place: Point) -> tuple[float, float]:
+        """(inches from the edge's start, distance) of the nearest place on the edge, or on its line beyond its ends.
+
+        Args:
+            place: Any place, taped.
+        """
+        if not self.is_curve:
+            tx, ty = -self.normal[1], self.normal[0]
+            along = tx * (place[0] - self.start[0]) + ty * (place[1] - self.start[1])
+            return along, abs(self.distance - self.normal[0] * place[0] - self.normal[1] * place[1])
+        best, behind = (0.0, inf), 0.0
+        for (x0, y0), (x1, y1) in zip(self.bend, self.bend[1:], strict=False):
+            step = hypot(x1 - x0, y1 - y0)
+            share = ((place[0] - x0) * (x1 - x0) + (place[1] - y0) * (y1 - y0)) / step**2
+            share = max(0.0, min(1.0, share))
+            off = hypot(place[0] - x0 - share * (x1 - x0), place[1] - y0 - share * (y1 - y0))
+            if off < best[1]:
+                best = (behind + share * step, off)
+            behind += step
+        return best
 
 
 def trim_edges(project: Project, trim_taped: Polygon) -> tuple[Edge, ...]:
     """The edges of the squared-up piece, counter-clockwise, with the names the maker reads.
 
     Args:
-        project: For its shape: pointed ends are named by where they face.
-        trim_taped: The squared-up outline, taped, counter-clockwise.
+        project: For its shape: pointed ends are named by where they face, curves are one edge each.
+        trim_taped: The squared-up outline, taped, counter-clockwise; of a piece cut apart, one panel's or the whole.
 
     Returns:
         One edge for each side longer than nothing, beginning with the one from the first corner.
     """
-    found = []
-    for start, end in edges(trim_taped):
-        length = hypot(end[0] - start[0], end[1] - start[1])
-        if length > TOLERANCE:
-            normal = ((end[1] - start[1]) / length, (start[0] - end[0]) / length)
-            found.append((start, end, normal))
+    if is_round(project, trim_taped):
+        return (_round_edge(trim_taped),)
+    radius = corner_radius_of(project, trim_taped)
+    if radius > 0:
+        return _rounded_edges(trim_taped, radius)
+    found = [
+        (start, end, _normal(start, end))
+        for start, end in edges(trim_taped)
+        if hypot(end[0] - start[0], end[1] - start[1]) > TOLERANCE
+    ]
     names = _names(project, tuple(normal for _, _, normal in found))
     return tuple(
         Edge(name, start, end, normal, normal[0] * start[0] + normal[1] * start[1])
         for name, (start, end, normal) in zip(names, found, strict=True)
     )
+
+
+def _normal(start: Point, end: Point) -> Point:
+    length = hypot(end[0] - start[0], end[1] - start[1])
+    return ((end[1] - start[1]) / length, (start[0] - end[0]) / length)
+
+
+def is_round(project: Project, trim_taped: Polygon) -> bool:
+    """True for a round or oval outline; a base cut into round pieces has straight edges as a whole.
+
+    Args:
+        project: For the shape wanted.
+        trim_taped: The outline in question.
+    """
+    return project.squared_up.shape in _ROUND and len(trim_taped) > _BOX
+
+
+_ROUND = frozenset({Outline.ROUND, Outline.OVAL})
+_BOX = 4
+"""Corners of a rectangle."""
+
+
+def corner_radius_of(project: Project, trim_taped: Polygon) -> float:
+    """The radius of an outline's rounded corners, inches; 0 when it has none.
+
+    Args:
+        project: For the radius wanted.
+        trim_taped: The outline in question.
+    """
+    wanted = project.squared_up
+    is_rounded = wanted.shape is Outline.RECTANGLE and wanted.ends is Ends.SQUARE and len(trim_taped) > _BOX
+    return wanted.corner_radius.inches if is_rounded and wanted.corner_radius is not None else 0.0
+
+
+def _round_edge(trim_taped: Polygon) -> Edge:
+    """The one edge of a round or oval piece, from its lowest place round to it again."""
+    (left, right), (low, high) = extent(trim_taped, 1, 0), extent(trim_taped, 0, 1)
+    length = ellipse_length(right - left, high - low)
+    return Edge(
+        CURVE, trim_taped[0], trim_taped[0], (0.0, -1.0), -trim_taped[0][1], (*trim_taped, trim_taped[0]), length
+    )
+
+
+def _rounded_edges(trim_taped: Polygon, radius: float) -> tuple[Edge, ...]:
+    """Straight edges and the curves between them: bottom, its right curve, right ..."""
+    (left, right), (low, high) = extent(trim_taped, 1, 0), extent(trim_taped, 0, 1)
+    half_x, half_y = (right - left) / 2, (high - low) / 2
+    quarter = circle_length(2 * radius) / 4
+    found: list[Edge] = []
+    for turn, (name, curve) in enumerate(zip(_FOUR, _CORNER_CURVES, strict=True)):
+        nx, ny = ((0.0, -1.0), (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0))[turn]
+        far, half = (half_y, half_x - radius) if nx == 0 else (half_x, half_y - radius)
+        start, end = (nx * far + ny * half, ny * far - nx * half), (nx * far - ny * half, ny * far + nx * half)
+        if half > TOLERANCE:
+            found.append(Edge(name, start, end, (nx, ny), far))
+        bend = tuple(
+            (x, y)
+            for x, y in trim_taped
+            if nx * x + ny * y >= far - radius - TOLERANCE and nx * y - ny * x >= half - TOLERANCE
+        )
+        bend = tuple(sorted(bend, key=lambda place: -nx * place[0] - ny * place[1]))
+        found.append(Edge(curve, bend[0], bend[-1], (nx, ny), far, bend, quarter))
+    return tuple(found)
+
+
+_FOUR = ("bottom", "right", "top", "left")
 
 
 def _names(project: Project, normals: tuple[Point, ...]) -> tuple[str, ...]:
@@ -79,15 +183,17 @@ def _sign(part: float) -> int:
     return 0 if abs(part) < TOLERANCE else (1 if part > 0 else -1)
 
 
-def corner_angles(trim_edges: tuple[Edge, ...]) -> tuple[float, ...]:
-    """Inside angle at the start of each edge, degrees.
+def corner_angles(trim_edges: Sequence[Edge]) -> tuple[float, ...]:
+    """Inside angle at each corner, degrees, in the order of the edges that begin there.
 
     Args:
-        trim_edges: All edges of a convex outline, counter-clockwise.
+        trim_edges: All edges of a convex outline, counter-clockwise. Where a curve begins or ends there is no corner.
     """
-    before = trim_edges[-1:] + trim_edges[:-1]
+    before = (*trim_edges[-1:], *trim_edges[:-1])
     return tuple(
-        180 - degrees(_between(last.normal, edge.normal)) for last, edge in zip(before, trim_edges, strict=True)
+        180 - degrees(_between(last.normal, edge.normal))
+        for last, edge in zip(before, trim_edges, strict=True)
+        if not (last.is_curve or edge.is_curve)
     )
 
 

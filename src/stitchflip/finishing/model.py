@@ -37,6 +37,8 @@ class SideNumber:
     distance: float
     """From the center mark, square to the edge, taped."""
     length: float
+    is_curve: bool = False
+    """True for (a place on) the edge of a round or oval piece; its length is that of the whole curve."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +68,8 @@ class SquareUpPlan:
     perimeter: float
     folded: str
     """The small-mat way in one sentence with numbers, or "" when the piece fits the mat."""
+    curve: str = ""
+    """How to mark and cut a curved edge or rounded corners, with numbers; "" when all edges are straight."""
 
 
 @dataclass(frozen=True, slots=True)
