@@ -9,16 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stitchflip.project.agreements.fabrics import fabrics, named_fabrics, rule
+from stitchflip.project.agreements.fabrics import binding, fabrics, named_fabrics, rule
 from stitchflip.project.agreements.made_for import made_for
-from stitchflip.project.agreements.piece import center, squared_up
-from stitchflip.project.agreements.strips import readings, rounds, strips
+from stitchflip.project.agreements.piece import center, extras, squared_up
+from stitchflip.project.agreements.strips import patches, readings, rounds, strips
 from stitchflip.project.agreements.tables import Disagreement, Table
 
 __all__ = ["MOST_MISTAKES", "Disagreement", "disagreements"]
 
 MOST_MISTAKES = 60
 """So many are listed; who has more will read again."""
+_OF_QUILTS = ("joined", "blocks", "borders", "cut_apart")
+"""Tables whose checks are loaded only for a project that has one."""
 
 
 def disagreements(data: Table) -> Iterator[Disagreement]:
@@ -36,7 +38,14 @@ def disagreements(data: Table) -> Iterator[Disagreement]:
     yield from center(data)
     yield from strips(data)
     yield from rounds(data)
+    yield from patches(data)
+    if any(data.get(key) is not None and data.get(key) != () for key in _OF_QUILTS):
+        from stitchflip.project.agreements.joined import quilts
+
+        yield from quilts(data)
+    yield from extras(data)
     yield from readings(data)
     yield from fabrics(data)
     yield from named_fabrics(data)
     yield from rule(data)
+    yield from binding(data)

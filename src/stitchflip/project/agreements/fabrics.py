@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from stitchflip.project.agreements.tables import Disagreement, Path, Table, lacks, table_at, tables_at
 from stitchflip.project.kinds import one_of
-from stitchflip.project.words import FabricOrder, meant
+from stitchflip.project.materials import Backing
+from stitchflip.project.words import Edge, FabricOrder, meant
 
 
 def name_of(value: object) -> str:
     """A fabric's name as it is compared: one space between its words."""
     return " ".join(value.split()) if isinstance(value, str) else ""
+
+
+def on_hand(data: Table, name: str) -> bool:
+    """True when there is something on hand of the fabric with this name, or no such fabric, which is told elsewhere."""
+    listed = [table for _, table in tables_at(data, "fabrics") if name_of(table.get("name")) == name]
+    return not listed or any(table.get("on_hand") for table in listed)
 
 
 def fabrics(data: Table) -> Iterator[Disagreement]:
@@ -34,22 +41,51 @@ def named_fabrics(data: Table) -> Iterator[Disagreement]:
     known = [name for name in known if name]
     if not known:
         return
+    backing = name_of(table_at(data, "backing").get("fabric", Backing.model_fields["fabric"].default))
     for path, name in _names(data):
-        if name and name not in known:
+        may_be = {backing} if path[0] == "extras" else set()
+        if name and name not in known and name not in may_be:
             yield Disagreement(path, f'"{name}", which is none of the fabrics', one_of(name, known))
+
+
+_NAMING = {
+    "joined": ("fabric", "fabric_behind", "corner_squares", "triangle_fabric"),
+    "extras": ("sleeve_fabric", "label_fabric"),
+    "binding": ("fabric",),
+}
+"""Tables that name fabrics, and their keys that do."""
 
 
 def _names(data: Table) -> Iterator[tuple[Path, str]]:
     """Every place that names a fabric, and the name; a backing may have a name of its own."""
-    yield ("center", "fabric"), name_of(table_at(data, "center").get("fabric"))
-    for key in ("rounds", "steps"):
-        for place, table in tables_at(data, key):
-            yield (key, place, "fabric"), name_of(table.get("fabric"))
-            yield from _listed_names((key, place, "fabrics"), table.get("fabrics"))
+    yield from _sewn_names(data, ())
+    for place, block in tables_at(data, "blocks"):
+        yield from _sewn_names(block, ("blocks", place))
+    for place, table in tables_at(data, "borders"):
+        yield from (
+            (("borders", place, key), name_of(table.get(key))) for key in ("fabric", "corner_fabric") if table.get(key)
+        )
     rule = table_at(data, "fabric_rule")
     yield from _listed_names(("fabric_rule", "fabrics"), rule.get("fabrics"))
     yield ("fabric_rule", "accent"), name_of(rule.get("accent"))
-    yield ("binding", "fabric"), name_of(table_at(data, "binding").get("fabric"))
+    for part, keys in _NAMING.items():
+        yield from (((part, key), name_of(table_at(data, part).get(key))) for key in keys)
+
+
+def _sewn_names(data: Table, at: Path) -> Iterator[tuple[Path, str]]:
+    """The fabrics of a center and its strips: of the piece, or of one kind of block."""
+    yield (*at, "center", "fabric"), name_of(table_at(data, "center").get("fabric"))
+    for key in ("rounds", "steps", "patches"):
+        for place, table in tables_at(data, key):
+            yield (*at, key, place, "fabric"), name_of(table.get("fabric"))
+            yield from _listed_names((*at, key, place, "fabrics"), table.get("fabrics"))
+            yield (*at, key, place, "corner_fabric"), name_of(table.get("corner_fabric"))
+
+
+def named_in(entry: Table) -> list[str]:
+    """The fabrics that the strips of a round are told to have; none when the rule decides."""
+    several = [name for _, name in _listed_names((), entry.get("fabrics"))]
+    return [name for name in (name_of(entry.get("fabric")), *several) if name]
 
 
 def _listed_names(at: Path, names: object) -> Iterator[tuple[Path, str]]:
@@ -68,3 +104,23 @@ def rule(data: Table) -> Iterator[Disagreement]:
     is_halves = meant(str(rule.get("order", FabricOrder.IN_TURN.value)), FabricOrder) is FabricOrder.HALVES
     if is_halves and not rule.get("light_sides"):
         yield Disagreement((*at, "light_sides"), "nothing, though one half is light", 'sides such as ["top", "right"]')
+
+
+_EDGE_WORDS = {Edge.BINDING: "the edge is bound with strips", Edge.FACING: "the edge is faced with strips"}
+"""Edges that have strips of a fabric of their own."""
+_EDGES_WITH_WIDTH = (Edge.SELF_BINDING, Edge.FACING)
+
+
+def binding(data: Table) -> Iterator[Disagreement]:
+    """A fabric where the edge has strips of its own, and a width that shows where there is one to choose."""
+    table = data.get("binding")
+    if not isinstance(table, Mapping):
+        return
+    edge = meant(str(table.get("edge", Edge.BINDING.value)), Edge)
+    if edge in _EDGE_WORDS and not name_of(table.get("fabric")):
+        found = f"nothing, though {_EDGE_WORDS[edge]}"
+        yield Disagreement(("binding", "fabric"), found, 'the name of a fabric, such as fabric = "Oat"')
+    if edge is not None and edge not in _EDGES_WITH_WIDTH and table.get("shows") is not None:
+        found = f'shows, though the edge is "{edge.value}"'
+        instead = 'no shows (the seam and the cut width decide), or edge = "self-binding" or "facing"'
+        yield Disagreement(("binding", "shows"), found, instead)
