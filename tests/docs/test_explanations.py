@@ -5,8 +5,17 @@ from __future__ import annotations
 import doctest
 import re
 from pathlib import Path
+from typing import Any
 
 import pytest
+
+from stitchflip.lengths import Length
+from stitchflip.piecing import trim_polygon
+from stitchflip.piecing.frame import frame_for
+from stitchflip.piecing.ways import Job
+from stitchflip.project import read_project
+from stitchflip.project.model import Round
+from stitchflip.project.numbers import effective
 
 ROOT = Path(__file__).parents[2]
 PAGES = sorted([*ROOT.glob("*.md"), *ROOT.glob("docs/**/*.md")])
@@ -50,3 +59,21 @@ def test_the_worked_piece_is_right_by_another_way() -> None:
     half = (8.25 - 0.5) / 2**0.5
     assert f"{half:.4f} in from the center mark" in page
     assert f"6½ − {half:.4f} = {6.5 - half:.4f} in" in page
+
+
+def test_the_way_of_building_shown_to_contributors_asks_for_its_strips() -> None:
+    """The module printed in the page runs, and goes up twice and down twice in each of two rounds."""
+    page = (ROOT / "CONTRIBUTING.md").read_text(encoding="utf-8")
+    source = re.search(r"```python\n(?P<code>\"\"\"To and fro.*?)```", page, re.DOTALL)
+    assert source is not None
+    module: dict[str, Any] = {}
+    exec(source["code"], module)  # noqa: S102  # the code of our own page
+    project = read_project((ROOT / "examples/harbour-shed-block.toml").read_text(encoding="utf-8"))
+    two = project.model_copy(update={"rounds": project.rounds[:2]})
+    two = two.model_copy(update={"rounds": tuple(Round(cut=Length.of_inches(2), fabric="Gull") for _ in two.rounds)})
+    names = ("bottom", "right", "top", "left")
+    normals = ((0.0, -1.0), (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0))
+    numbers = effective(two)
+    job = Job(two, numbers, frame_for(numbers, trim_polygon(two, numbers)), names, normals)
+    asked = [names[strip.side] for strip in module["strips"](job)]
+    assert ["top", "top", "bottom", "bottom"] * 2 == asked

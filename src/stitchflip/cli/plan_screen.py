@@ -36,6 +36,7 @@ def plan_screen(plan: Plan, *, with_more: bool = False) -> Iterator[Part]:
     yield from findings(plan.findings)
     yield from _cutting(plan)
     for kind in plan.kinds:
+        yield from _angled_ends(plan, kind)
         yield from _places(plan, kind)
     rows = (
         ("Blocks", quilt_words.kinds_of_block(plan)),
@@ -155,6 +156,14 @@ def _strip_lines(plan: Plan, fabric: FabricPlan) -> Iterator[Part]:
                 yield Line(said.lstrip(), "dim", (3 if said.startswith(" ") else 2) * _INDENT)
     if fabric.because:
         yield Line(f"Left out: {', '.join(fabric.left_out)}. {fabric.because}", "bold red", _INDENT)
+
+
+def _angled_ends(plan: Plan, kind: BlockKind) -> Iterator[Part]:
+    rows = [tuple(map(Cell, row)) for row in quilt_words.angled_rows(plan, kind)]
+    if rows:
+        yield from heading("Ends cut parallel to the neighbor: shortest that reaches, right side up, sewn edge below")
+        head = ("strip", "sewn edge", "outer edge", "angles at start and end")
+        yield Grid(rows, head, frozenset({0, 1, 2}), _INDENT)
 
 
 def _places(plan: Plan, kind: BlockKind) -> Iterator[Part]:

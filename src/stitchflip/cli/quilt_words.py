@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Speaker
+from stitchflip.piecing.angled import angled_strip
 from stitchflip.planning.json_values import wide_and_long
-from stitchflip.project.model import Edge, Fold, Join, Joining, Setting, Way
+from stitchflip.project.model import Edge, Fold, Join, Joining, Setting, StripEnds, Way
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -130,3 +131,15 @@ def _at(say: Speaker, place: Point) -> str:
     x, y = place
     across = f"{say.near(abs(x))} {'right' if x >= 0 else 'left'}"
     return f"{across}, {say.near(abs(y))} {'up' if y >= 0 else 'down'}"
+
+
+def angled_rows(plan: Plan, kind: BlockKind) -> Iterator[tuple[str, str, str, str]]:
+    """Both long edges of strips whose ends are cut parallel to their neighbors, with the angles at the ruler."""
+    if kind.project.building.strip_ends is not StripEnds.PARALLEL:
+        return
+    say = Speaker(plan.project.units).bare
+    for strip in kind.build.strips:
+        angled = angled_strip(kind.build, strip) if strip.needed_length > 0 else None
+        if angled is not None:
+            angles = f"{angled.start_angle:.0f}° and {angled.end_angle:.0f}°"
+            yield str(strip.step), say.cut(angled.sewn_edge), say.cut(angled.outer_edge), angles

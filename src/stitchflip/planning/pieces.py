@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.model import Piece
 from stitchflip.lengths import Rounding, Speaker, round_to
+from stitchflip.piecing.angled import angled_strip
 from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.piecing.shapes import center_cut, is_slanted
 from stitchflip.planning.findings.sewing import shown_width
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from stitchflip.finishing.edge_model import EdgePiece, EdgePlan, ExtrasPlan
     from stitchflip.finishing.model import BindingPlan
     from stitchflip.finishing.quilt_model import QuiltPlan
-    from stitchflip.piecing.model import Polygon, SewnPiece
+    from stitchflip.piecing.model import Build, Polygon, SewnPiece
     from stitchflip.planning.model import BlockKind
 
 
@@ -94,6 +95,16 @@ def _of_block(making: Making, kind: BlockKind) -> Iterator[tuple[str, Piece]]:
             )
             is_patch = kind.project.building.way is Way.FOUNDATION
             yield strip.fabric, replace(piece, count=count, kind="rectangle" if is_patch else "strip")
+
+
+def _angled(numbers: Numbers, build: Build, strip: SewnPiece, piece: Piece) -> Piece:
+    """A strip whose ends are cut parallel to its neighbors: as long as its longer edge, with the same extra."""
+    angled = angled_strip(build, strip)
+    if angled is None or strip.needed_length <= 0:
+        return piece
+    longer = max(angled.sewn_edge, angled.outer_edge)
+    extra = numbers.extra_free_end if strip.free_ends else numbers.extra_raw_edges
+    return replace(piece, long=round_to(longer + extra, numbers.round_cuts_to, Rounding.UP), shortest=longer)
 
 
 def is_done(project: Project) -> bool:
