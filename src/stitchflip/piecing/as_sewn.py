@@ -45,10 +45,11 @@ def read_sides(
         names: Side names by index.
         scale: Inches in one of the project's units.
     """
+    now = {name: index for index, (name, side) in enumerate(zip(names, state.sides, strict=True)) if side is not None}
     by_side: defaultdict[int, list[Reading]] = defaultdict(list)
     for reading in readings:
-        if reading.after == state.step and reading.side in names:
-            by_side[names.index(reading.side)].append(reading)
+        if reading.after == state.step and reading.side in now:
+            by_side[now[reading.side]].append(reading)
     for index, taken in by_side.items():
         side = state.sides[index]
         if side is None:

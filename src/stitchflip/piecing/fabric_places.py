@@ -44,7 +44,7 @@ def fabrics_for(project: Project, wanted: Sequence[Wanted], names: Sequence[str]
     """
     rule = project.fabric_rule
     pool = rule.fabrics or tuple(fabric.name for fabric in project.fabrics if fabric.name != rule.accent)
-    open_places = [place for place, strip in enumerate(wanted) if strip.fabric is None]
+    open_places = [place for place, strip in enumerate(wanted) if strip.fabric is None and not _follows(wanted, place)]
     if open_places and not pool:
         raise BuildError(
             what="no fabric is named for the strips",
@@ -59,11 +59,20 @@ def fabrics_for(project: Project, wanted: Sequence[Wanted], names: Sequence[str]
     for turn, place in enumerate(open_places):
         if rule.accent and rule.accent_every and (turn + 1) % rule.accent_every == 0:
             chosen[place] = rule.accent
-            continue
-        candidates = _candidates(project, pool, wanted, place, turn, len(open_places), names, chance)
-        avoid = _touching(wanted, chosen, place) if rule.none_next_to_itself else set()
-        chosen[place] = next((name for name in candidates if name not in avoid), candidates[0])
+        else:
+            candidates = _candidates(project, pool, wanted, place, turn, len(open_places), names, chance)
+            avoid = _touching(wanted, chosen, place) if rule.none_next_to_itself else set()
+            chosen[place] = next((name for name in candidates if name not in avoid), candidates[0])
+        for later in range(place + 1, len(wanted)):
+            if not _follows(wanted, later):
+                break
+            chosen[later] = chosen[place]
     return tuple(name or "" for name in chosen)
+
+
+def _follows(wanted: Sequence[Wanted], place: int) -> bool:
+    """True for a strip of the same fabric as the one before it; a round that lost its first strip chooses anew."""
+    return wanted[place].like_last and place > 0 and wanted[place - 1].round == wanted[place].round
 
 
 def name_of_place(strip: Wanted, names: Sequence[str]) -> str:

@@ -57,6 +57,9 @@ class Flip:
     """Seam line (nx, ny, d) of a chord flip; None for a flip on a side."""
     interval: tuple[float, float] | None = None
     """Where a strip really reaches along its seam when it was cut too short; measured from the foot of the mark."""
+    remark: str = ""
+    """Code of a note about how it had to be laid; "" for none."""
+    remark_value: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

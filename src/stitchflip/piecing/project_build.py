@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import inf
 from typing import TYPE_CHECKING
 
@@ -13,7 +14,7 @@ from stitchflip.piecing.coverage import adds_cover
 from stitchflip.piecing.fabric_places import fabrics_for, name_of_place
 from stitchflip.piecing.flips import Flip, State, measured, sew, start
 from stitchflip.piecing.frame import Frame, frame_for
-from stitchflip.piecing.geometry import TOLERANCE, clip_all
+from stitchflip.piecing.geometry import TOLERANCE, clip_all, counts, half_planes, outside_parts
 from stitchflip.piecing.model import BareSpot, Build, KernelNote
 from stitchflip.piecing.shapes import center_cut, side_names, trim_polygon
 from stitchflip.piecing.ways import Job, Wanted, begins_with_strip, first_piece_polygon, way_of
@@ -49,7 +50,8 @@ def build_project(project: Project, numbers: Numbers, base_half: Point = (inf, i
         Label(strip.round, name_of_place(strip, names), fabric, strip.cut_long, strip.square_cut, strip.parts)
         for strip, fabric in zip(strips, fabrics, strict=True)
     ]
-    build = assemble(state, frame, _first_words(project, numbers, state), labels, names=names, notes=notes)
+    sides = called(names, strips, state)
+    build = assemble(state, frame, _first_words(project, numbers, state), labels, names=sides, notes=notes)
     return with_short_strips(build, project.short_strips, frame) if project.short_strips else build
 
 
@@ -63,16 +65,16 @@ def bare_of(project: Project, numbers: Numbers) -> tuple[BareSpot, ...]:
         return build_project(project, numbers).bare
     frame = frame_for(numbers, trim_polygon(project, numbers))
     state, names = start_of(project, numbers)
-    state, _, _ = _sew_all(_job(project, numbers, frame, state, names), state)
-    return bare_left(state, frame, names)
+    state, strips, _ = _sew_all(_job(project, numbers, frame, state, names), state)
+    return bare_left(state, frame, called(names, strips, state))
 
 
 def start_of(project: Project, numbers: Numbers) -> tuple[State, tuple[str, ...]]:
     """The first piece on the base, and the names of its sides."""
-    growing = way_of(project).growing
-    sides = growing(project, numbers) if growing is not None else ()
+    way = way_of(project)
+    sides = way.growing(project, numbers) if way.growing is not None else ()
     state = start(first_piece_polygon(project, numbers), numbers.effective_seam, growing=sides)
-    return state, side_names(tuple(side.normal for side in state.sides if side is not None))
+    return state, way.called or side_names(tuple(side.normal for side in state.sides if side is not None))
 
 
 def _job(project: Project, numbers: Numbers, frame: Frame, state: State, names: tuple[str, ...]) -> Job:
@@ -80,20 +82,21 @@ def _job(project: Project, numbers: Numbers, frame: Frame, state: State, names: 
 
 
 def _sew_all(job: Job, state: State) -> tuple[State, list[Wanted], list[KernelNote]]:
-    project, frame, names = job.project, job.frame, job.names
+    project, frame = job.project, job.frame
     strips: list[Wanted] = []
     notes: list[KernelNote] = []
-    state = _apply_readings(project, state, frame, names, notes)
+    state = _apply_readings(project, state, frame, job.names, notes)
     until = project.building.until_covered
     idle = 0
     for wanted in way_of(project).strips(job):
         if until and _is_covered(state, frame):
             break
         _refuse_narrow(project, wanted, state)
-        after = sew(state, wanted.lay(state) if wanted.lay is not None else Flip(wanted.width, side=wanted.side))
-        if until and not _helps(after, frame):
+        flip = wanted.lay(state) if wanted.lay is not None else Flip(wanted.width, side=wanted.side)
+        after = sew(state, flip) if flip is not None else None
+        if flip is None or after is None or (until and not _helps(state, after, frame)):
             idle += 1
-            if idle > 2 * len(names) * max(1, len(project.rounds)):
+            if idle > 2 * len(job.names) * max(1, len(project.rounds)):
                 notes.append(KernelNote("build.never-covers", state.step))
                 break
             continue
@@ -106,8 +109,23 @@ def _sew_all(job: Job, state: State) -> tuple[State, list[Wanted], list[KernelNo
                 code="build.too-many-strips",
             )
         strips.append(wanted)
-        state = _apply_readings(project, after, frame, names, notes)
+        if flip.remark:
+            notes.append(KernelNote(flip.remark, after.step, flip.remark_value, wanted.place))
+        sides = called(job.names, strips, after) if project.readings else job.names
+        state = _apply_readings(project, after, frame, sides, notes)
     return state, strips, notes
+
+
+def called(names: Sequence[str], strips: Sequence[Wanted], state: State) -> list[str]:
+    """Names of all sides by index: those of the first piece, then of each line a strip was sewn along.
+
+    Args:
+        names: Names of the sides of the first piece.
+        strips: The strips that were sewn, in order.
+        state: The state after the last of them.
+    """
+    chords = [strip.place for strip, sewn in zip(strips, state.history, strict=True) if sewn.is_chord]
+    return [*names, *chords]
 
 
 def _refuse_narrow(project: Project, wanted: Wanted, state: State) -> None:
@@ -125,9 +143,16 @@ def _refuse_narrow(project: Project, wanted: Wanted, state: State) -> None:
     )
 
 
-def _helps(after: State, frame: Frame) -> bool:
+def _helps(before: State, after: State, frame: Frame) -> bool:
+    """True when the last strip covers a place that was bare; along a chord it may only cover what it cut off."""
     sewn = after.sewn
-    return sewn is not None and adds_cover(frame.cover, sewn.opened, sewn.normal, sewn.raw_edge_before)
+    if sewn is None or not adds_cover(frame.cover, sewn.opened, sewn.normal, sewn.raw_edge_before):
+        return False
+    if not sewn.is_chord:
+        return True
+    return any(
+        counts(clip_all(part, half_planes(sewn.opened))) for _, part in outside_parts(frame.cover, before.planes)
+    )
 
 
 def _is_covered(state: State, frame: Frame) -> bool:
@@ -148,7 +173,7 @@ def _apply_readings(
             continue
         if side.step == 0:
             moved = clip_all(state.first, [line])
-            state = start(moved, state.seam) if state.sewn is None and len(moved) > 2 else state
+            state = replace(state, first=moved) if state.sewn is None and len(moved) > 2 else state
         state = measured(state, index, (line[0], line[1]), line[2])
     return state
 

@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING
 
 from stitchflip.piecing.shapes import center_polygon
 from stitchflip.piecing.ways import (
+    braid,
+    chevron,
     courthouse,
     log_cabin,
     round_the_point,
@@ -49,6 +51,8 @@ WAYS: MappingProxyType[Way, WayOfBuilding] = MappingProxyType(
         Way.AROUND: WayOfBuilding(log_cabin.strips, center_polygon),
         Way.ROWS: WayOfBuilding(rows.strips, rows.first, rows.growing, can_begin_with_strip=True),
         Way.STRINGS: WayOfBuilding(strings.strips, strings.first, strings.growing, can_begin_with_strip=True),
+        Way.BRAID: WayOfBuilding(braid.strips, braid.first, braid.growing, called=braid.SIDES),
+        Way.CHEVRON: WayOfBuilding(chevron.strips, chevron.first, chevron.growing, called=braid.SIDES),
         Way.SIDES: WayOfBuilding(sides.strips, center_polygon),
     }
 )

@@ -44,6 +44,7 @@ class Part:
     """A stretch of a strip that was pieced beforehand."""
 
     fabric: str
+    """"" for the strip's own fabric."""
     low: float
     """Its two ends along the seam, at the seam lines that join it; from the foot of the center mark, inches."""
     high: float
@@ -67,14 +68,16 @@ class Wanted:
     """None where the fabric rule decides."""
     cut_long: float | None = None
     """Cut length the maker asked for, inches; None to compute it."""
-    lay: Callable[[State], Flip] | None = None
-    """How it is laid when it follows a line of its own, from what is sewn so far."""
+    lay: Callable[[State], Flip | None] | None = None
+    """How it is laid when it follows a line of its own, from what is sewn so far; gives None to leave it out."""
     place: str = ""
     """What such a place is called, as "upper right corner"."""
     square_cut: float = 0.0
     """Side of the square it is cut as, sewn from corner to corner; 0 for a strip."""
     parts: Callable[[State, Sewn], tuple[Part, ...]] | None = None
     """What it is pieced from beforehand, given the state before it and itself as sewn; None for one fabric."""
+    like_last: bool = False
+    """Where the fabric rule decides: of the same fabric as the strip before it in its round."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +91,8 @@ class WayOfBuilding:
     """Normals of the sides that strips go on, the others being free; None for all sides of the first piece."""
     can_begin_with_strip: bool = False
     """Without a center the first piece is a strip that runs right across: the first of the rounds."""
+    called: tuple[str, ...] = ()
+    """Names of the growing sides, counter-clockwise from the bottom; left out, they are called by where they face."""
 
 
 def round_after_round(
