@@ -9,6 +9,7 @@ from __future__ import annotations
 from types import MappingProxyType
 
 from stitchflip.lengths import CM_PER_INCH, Length, Unit
+from stitchflip.project.words import Through
 from stitchflip.values import dataclass
 
 
@@ -93,8 +94,14 @@ HOUSE: MappingProxyType[str, House] = MappingProxyType(
 )
 """Name -> the house number."""
 
-DRAW_UP = 0.015
-"""Drawn in by stitching, each way."""
+DRAW_UP: MappingProxyType[Through, float] = MappingProxyType(
+    {
+        Through.BACKING_AND_BATTING: 0.015,
+        Through.BATTING_ONLY: 0.01,
+        Through.BATTING_ON_FOUNDATION: 0.005,
+    }
+)
+"""Drawn in by stitching, each way, by what is sewn through: the thicker, the more (common practice, from memory)."""
 SHRINK = 0.03
 """A piece with cotton batting loses so much in its first wash, each way; with polyester nothing."""
 MINUTES_PER_STRIP = 3.5

@@ -17,7 +17,7 @@ from stitchflip.project.house import (
     MINUTES_PER_STRIP,
     THREAD_PER_INCH,
 )
-from stitchflip.project.model import CenterShape, Fiber, Finish, Outline, Runs
+from stitchflip.project.model import CenterShape, Edge, Fiber, Finish, Outline, Runs
 from stitchflip.project.sizes import stated_size, wash_shrink
 from stitchflip.values import dataclass
 
@@ -59,6 +59,7 @@ class Numbers:
     last_strip_fix: float
     binding_cut: float
     binding_seam: float
+    """From the trim edge to where the front goes on once the edge is finished, however it is finished."""
     binding_extra: float
     binding_extra_per_corner: float
     binding_passes: float
@@ -106,7 +107,8 @@ def effective(project: Project) -> Numbers:
     draw_up_x, draw_up_y = _as_drawn(project, *_draw_up(project))
     shrink_x, shrink_y = _as_drawn(project, *wash_shrink(project))
     by = "machine" if binding.finish is Finish.MACHINE else "hand"
-    binding_seam = _first(project, "binding_seam", binding.seam)
+    edge_seam = _edge_seam(project)
+    lost = 0.0 if binding.edge is Edge.BINDING else edge_seam - _house(project, "binding_seam")
     return Numbers(
         seam=_mine(project, "seam"),
         usable_width=_mine(project, "usable_width"),
@@ -127,13 +129,13 @@ def effective(project: Project) -> Numbers:
         wish_beyond_points=_first(
             project, "wish_beyond_points", project.squared_up.wish_beyond_points, mine.wish_beyond_points
         ),
-        points_note=_house(project, "points_note"),
-        points_fix=_house(project, "points_fix"),
-        points_stop=binding_seam,
+        points_note=_house(project, "points_note") + lost,
+        points_fix=_house(project, "points_fix") + lost,
+        points_stop=edge_seam,
         last_strip_note=_house(project, "last_strip_note"),
         last_strip_fix=_house(project, "last_strip_fix"),
         binding_cut=_first(project, f"binding_cut_{by}", binding.cut),
-        binding_seam=binding_seam,
+        binding_seam=edge_seam,
         binding_extra=_mine(project, "binding_extra"),
         binding_extra_per_corner=_mine(project, "binding_extra_per_corner"),
         binding_passes=_house(project, f"binding_passes_{by}"),
@@ -184,10 +186,26 @@ def _as_drawn(project: Project, across: float, along: float) -> tuple[float, flo
     return (across, along) if project.squared_up.length_runs is Runs.UP else (along, across)
 
 
+def _edge_seam(project: Project) -> float:
+    """From the trim edge to where the front goes on once the edge is finished, inches.
+
+    A binding and a facing take their seam, a piece that is turned through takes its own; the backing that is brought
+    round to the front covers as much as shows of it, and is held by stitching along its fold.
+    """
+    binding = project.binding
+    match binding.edge:
+        case Edge.SELF_BINDING:
+            return _first(project, "self_binding_shows", binding.shows, binding.seam)
+        case Edge.TURNED_THROUGH:
+            return _first(project, "turned_through_seam", binding.seam)
+        case _:
+            return _first(project, "binding_seam", binding.seam)
+
+
 def _draw_up(project: Project) -> tuple[float, float]:
-    """Draw-up of the width and of the length, fractions."""
+    """Draw-up of the width and of the length, fractions; by what is sewn through unless the maker measured hers."""
     mine = project.my_numbers
-    both = DRAW_UP if mine.draw_up is None else mine.draw_up
+    both = DRAW_UP[project.base.through] if mine.draw_up is None else mine.draw_up
     return (
         both if mine.draw_up_across is None else mine.draw_up_across,
         both if mine.draw_up_along is None else mine.draw_up_along,
