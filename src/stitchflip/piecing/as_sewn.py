@@ -17,6 +17,7 @@ from stitchflip.piecing.flips import FAR
 from stitchflip.piecing.geometry import TOLERANCE, HalfPlane, area, clip, edges, extent
 from stitchflip.piecing.model import BareSpot, Build, SewnPiece
 from stitchflip.piecing.seams import EndRules, SeamLine, SeamMap, seam_interval
+from stitchflip.piecing.sections import seen_again
 from stitchflip.project.model import ReadBy
 
 if TYPE_CHECKING:
@@ -119,7 +120,8 @@ def _with_short_strips(build: Build, short: Sequence[ShortStrip], frame: Frame) 
         shown = _polygons(free.intersection(inner))
         seen.append((piece, unary_union([Shape(polygon) for polygon in visible])))
         above = unary_union([above, shape])
-        out.append(replace(piece, visible=visible, shown=shown))
+        sections = seen_again(piece.sections, piece.normal, visible, shown)
+        out.append(replace(piece, visible=visible, shown=shown, sections=sections))
     out.reverse()
     seen.reverse()
     out = _judged(out, frame)

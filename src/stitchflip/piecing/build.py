@@ -11,6 +11,7 @@ from stitchflip.piecing.geometry import TOLERANCE, clip_all, counts, extent, hal
 from stitchflip.piecing.layers import Layer, first_layer, layers_of
 from stitchflip.piecing.model import Build, CenterPoint, KernelNote, SewnPiece
 from stitchflip.piecing.seams import EndRules, SeamLine, SeamMap, seam_inside
+from stitchflip.piecing.sections import length_of_parts, sections_of
 from stitchflip.piecing.shapes import corner_name
 from stitchflip.values import dataclass
 
@@ -76,8 +77,11 @@ def assemble(
     layers = layers_of(history, opened, frame)
     seams = _seams(history, layers, frame)
     pieces = [_first(state, history, first, frame)]
+    befores = {after.step: after.before for after in states(state)}
     for sewn, layer, seam, label in zip(history, layers, seams, labels, strict=True):
-        pieces.append(_sewn_piece(sewn, layer, seam, label, frame))
+        before = befores[sewn.step]
+        parts = label.parts(before, sewn) if label.parts is not None and before is not None else ()
+        pieces.append(_sewn_piece(sewn, layer, seam, label, parts, frame))
     bare = bare_left(state, frame, names)
     return Build(
         pieces=tuple(pieces),
@@ -131,14 +135,19 @@ def _seams(history: Sequence[Sewn], layers: Sequence[Layer], frame: Frame) -> li
     return [every.judge(line, kept[line.step :], frame.cover_planes) if line else None for line in lines]
 
 
-def _sewn_piece(sewn: Sewn, layer: Layer, seam: Seam | None, label: Label, frame: Frame) -> SewnPiece:
+def _sewn_piece(
+    sewn: Sewn, layer: Layer, seam: Seam | None, label: Label, parts: Sequence[Part], frame: Frame
+) -> SewnPiece:
     low, high = layer.full
     start, end = layer.needed or (low, low)
     insets = (0.0 if sewn.free_start else start - low, 0.0 if sewn.free_end else high - end)
     needed = end - start if layer.needed else 0.0
-    visible = clip_all(layer.seen, frame.trim_planes)
-    shown = clip_all(visible, frame.inner_planes)
+    visible, shown = _parts_in(layer.seen, frame)
     is_free = sewn.free_start or sewn.free_end or max(insets) > TOLERANCE
+    cut_length = label.cut_long or _cut_length(needed, frame, is_free=is_free)
+    if parts and layer.needed:
+        cut_length = length_of_parts(parts, frame.seam)
+    is_pieced = len(parts) > 1 and layer.needed is not None
     return SewnPiece(
         step=sewn.step,
         round=label.round,
@@ -152,18 +161,27 @@ def _sewn_piece(sewn: Sewn, layer: Layer, seam: Seam | None, label: Label, frame
         seam_taped=frame.taped_distance(sewn.normal, sewn.seam_at),
         opened=layer.opened,
         kept=layer.kept,
-        visible=(visible,) if counts(visible) else (),
-        shown=(shown,) if counts(shown) else (),
+        visible=visible,
+        shown=shown,
         full_length=high - low,
         needed_length=needed,
         inset_start=insets[0],
         inset_end=insets[1],
         reach_start=start,
         reach_end=end,
-        cut_length=label.cut_long or _cut_length(needed, frame, is_free=is_free),
+        cut_length=cut_length,
         free_ends=int(sewn.free_start) + int(sewn.free_end),
         seam=seam,
+        square_cut=label.square_cut,
+        sections=sections_of(parts, label.fabric, sewn.normal, visible, shown) if is_pieced else (),
     )
+
+
+def _parts_in(seen: Polygon, frame: Frame) -> tuple[tuple[Polygon, ...], tuple[Polygon, ...]]:
+    """(visible, shown): what is seen of a piece inside the trim edge, and inside the binding's seam line."""
+    visible = clip_all(seen, frame.trim_planes)
+    shown = clip_all(visible, frame.inner_planes)
+    return (visible,) if counts(visible) else (), (shown,) if counts(shown) else ()
 
 
 def _cut_length(needed: float, frame: Frame, *, is_free: bool) -> float:
@@ -178,8 +196,7 @@ def _first(state: State, history: Sequence[Sewn], first: FirstPiece, frame: Fram
     """The first piece as a row of the plan."""
     outline = state.first
     kept, seen = first_layer(outline, history, frame.seam)
-    visible = clip_all(seen, frame.trim_planes)
-    shown = clip_all(visible, frame.inner_planes)
+    visible, shown = _parts_in(seen, frame)
     normal = first.run_along or (0.0, 1.0)
     along = extent(outline, -normal[1], normal[0])
     across = extent(outline, *normal)
@@ -200,8 +217,8 @@ def _first(state: State, history: Sequence[Sewn], first: FirstPiece, frame: Fram
         seam_taped=frame.taped_distance(normal, across[0]) if first.run_along else 0.0,
         opened=outline,
         kept=kept,
-        visible=(visible,) if counts(visible) else (),
-        shown=(shown,) if counts(shown) else (),
+        visible=visible,
+        shown=shown,
         full_length=needed,
         needed_length=needed,
         inset_start=0.0,

@@ -62,6 +62,9 @@ class Section:
     """Along the strip; its width is the strip's."""
     visible: tuple[Polygon, ...]
     shown: tuple[Polygon, ...]
+    low: float = 0.0
+    """Its two ends along the strip's seam, at the seams that join it; from the foot of the center mark."""
+    high: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,6 +14,7 @@ from stitchflip.piecing.shapes import center_polygon
 from stitchflip.piecing.ways import (
     braid,
     chevron,
+    corner_squares,
     courthouse,
     log_cabin,
     round_the_point,
@@ -53,6 +54,7 @@ WAYS: MappingProxyType[Way, WayOfBuilding] = MappingProxyType(
         Way.STRINGS: WayOfBuilding(strings.strips, strings.first, strings.growing, can_begin_with_strip=True),
         Way.BRAID: WayOfBuilding(braid.strips, braid.first, braid.growing, called=braid.SIDES),
         Way.CHEVRON: WayOfBuilding(chevron.strips, chevron.first, chevron.growing, called=braid.SIDES),
+        Way.CORNER_SQUARES: WayOfBuilding(corner_squares.strips, center_polygon),
         Way.SIDES: WayOfBuilding(sides.strips, center_polygon),
     }
 )
