@@ -45,7 +45,6 @@ class Part:
 
     fabric: str
     """"" for the strip's own fabric."""
-    """"" for the strip's own fabric."""
     low: float
     """Its two ends along the seam, at the seam lines that join it; from the foot of the center mark, inches."""
     high: float
