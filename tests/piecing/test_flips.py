@@ -104,13 +104,23 @@ def test_a_chord_through_a_sewn_seam_is_noted() -> None:
     """Cutting across an earlier seam by more than a stitch is noticed with the length that is lost.
 
     The top strip's seam runs along y = 1.75 from x = -2 to 2; the chord x = 1 keeps fabric to 1.25,
-    so 0.75 of the seam lies in the part cut off.
+    so 0.75 of the seam lies in the part cut off. A strip cut 1 in opens to x = 1.75 and does not hide it.
     """
-    flips = [Flip(2.0, side=TOP), Flip(2.0, chord=(1.0, 0.0, 1.0))]
+    flips = [Flip(2.0, side=TOP), Flip(1.0, chord=(1.0, 0.0, 1.0))]
     build = sewn(SQUARE, flips, box((-1.5, -1.5), (2.4, 3.0)))
 
     notes = {note.code: note.value for note in build.notes}
     assert pytest.approx(0.75) == notes["chord.cuts-seam"]
+
+
+def test_a_sewn_seam_that_a_chord_strip_covers_may_stay() -> None:
+    """The same chord with a strip cut 1 1/4 in: it opens to x = 2, as far as the seam runs, and hides its end."""
+    flips = [Flip(2.0, side=TOP), Flip(1.25, chord=(1.0, 0.0, 1.0))]
+    build = sewn(SQUARE, flips, box((-1.5, -1.5), (1.9, 3.0)))
+
+    notes = {note.code: note.value for note in build.notes}
+    assert pytest.approx(0.75) == notes["chord.hides-seam"]
+    assert "chord.cuts-seam" not in notes
 
 
 def test_fabric_of_a_chord_build_fills_its_outline() -> None:

@@ -154,9 +154,9 @@ def test_every_code_that_can_be_found_is_explained() -> None:
     import inspect
     import re
 
-    from stitchflip.planning.findings import cover, materials, points, purchase, sewing
+    from stitchflip.planning.findings import cover, materials, points, purchase, sewing, wonky
 
-    source = "".join(inspect.getsource(module) for module in (cover, materials, points, purchase, sewing))
+    source = "".join(inspect.getsource(module) for module in (cover, materials, points, purchase, sewing, wonky))
     areas = "|".join({code.split(".")[0] for code in CODES})
     used = set(re.findall(rf'"((?:{areas})\.[a-z-]+)"', source))
     kernel = {"build.never-covers", "chord.scant", "chord.cuts-seam", "reading.impossible"}

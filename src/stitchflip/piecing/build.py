@@ -301,16 +301,17 @@ def _notes(history: Sequence[Sewn], layers: Sequence[Layer], frame: Frame) -> li
         if sewn.scant > TOLERANCE:
             notes.append(KernelNote("chord.scant", sewn.step, sewn.scant))
         if sewn.is_chord:
-            lost = _seam_cut(sewn, history, frame)
+            lost, farthest = _seam_cut(sewn, history, frame)
             if lost > frame.stitch:
-                notes.append(KernelNote("chord.cuts-seam", sewn.step, lost))
+                is_hidden = farthest <= sewn.raw_edge + TOLERANCE
+                notes.append(KernelNote("chord.hides-seam" if is_hidden else "chord.cuts-seam", sewn.step, lost))
     return notes
 
 
 def _seam_cut(chord: Sewn, history: Sequence[Sewn], frame: Frame) -> float:
     """Longest piece of an earlier seam in the part a chord cuts off, inches."""
     nx, ny = chord.normal
-    longest = 0.0
+    longest, farthest = 0.0, chord.seam_at
     for sewn in history[: chord.step - 1]:
         if not sewn.opened:
             continue
@@ -323,4 +324,5 @@ def _seam_cut(chord: Sewn, history: Sequence[Sewn], frame: Frame) -> float:
         if beyond:
             (x0, y0), (x1, y1) = beyond
             longest = max(longest, hypot(x1 - x0, y1 - y0))
-    return longest
+            farthest = max(farthest, extent(beyond, nx, ny)[1])
+    return longest, farthest

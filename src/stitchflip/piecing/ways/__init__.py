@@ -22,6 +22,7 @@ from stitchflip.piecing.ways import (
     sides,
     strings,
     two_sided,
+    wonky,
 )
 from stitchflip.piecing.ways.wanted import Job, Part, Wanted, WayOfBuilding, side_index
 from stitchflip.project.model import Way
@@ -55,6 +56,7 @@ WAYS: MappingProxyType[Way, WayOfBuilding] = MappingProxyType(
         Way.BRAID: WayOfBuilding(braid.strips, braid.first, braid.growing, called=braid.SIDES),
         Way.CHEVRON: WayOfBuilding(chevron.strips, chevron.first, chevron.growing, called=braid.SIDES),
         Way.CORNER_SQUARES: WayOfBuilding(corner_squares.strips, center_polygon),
+        Way.WONKY: WayOfBuilding(wonky.strips, center_polygon),
         Way.SIDES: WayOfBuilding(sides.strips, center_polygon),
     }
 )

@@ -28,6 +28,8 @@ CODES: dict[str, str] = {
     "strip.thin-at-edge": "The last strip of a side shows little.",
     "strip.scant-allowance": "The fabric under a seam does not reach its full allowance.",
     "strip.cuts-seam": "A seam already sewn lies in the part that would be cut off.",
+    "strip.hides-seam": "A seam already sewn runs on under a slanted strip, which covers it.",
+    "wonky.straighter": "A wonky strip lies at less than the smallest angle, so that no sliver shows.",
     "strip.touches-itself": "A fabric lies beside itself.",
     "strip.reading": "A measured edge cannot come from its strip.",
     "stitching.wide-gap": "A place without stitching is wider than the batting allows.",

@@ -163,6 +163,12 @@ def _kernel_finding(seen: Seen, code: str, steps: list[int], worst: float) -> Fi
                 "flap can be cut; what is stitched stays if the strip covers it, or is unpicked."
             )
             return Finding("strip.cuts-seam", Severity.FIX, what, strips(steps), steps[0], (), {"seam_in": worst})
+        case "chord.hides-seam":
+            what = capital(
+                f"{strips(steps)}: up to {say.near(worst)} of seams already sewn lie below. Leave what is stitched "
+                "down, the strip covers it; cut back only the loose flap."
+            )
+            return Finding("strip.hides-seam", Severity.NOTE, what, strips(steps), steps[0], (), {"seam_in": worst})
         case _:
             return None
 
