@@ -8,6 +8,7 @@ AFTER_MAT = "[my_numbers]\n"
 A_LENGTH = "a length such as 2 1/2, 2½ in, 6.5 cm or 1 1/8 yd"
 A_TURN = '"straight", "on point" or degrees such as 30'
 A_LIST = 'a list in brackets, such as ["Oat", "Brass"]'
+A_PLACE_IN_BRACKETS = "a place in brackets, such as [1.5, -1]"
 A_PLACE = 'a number such as 1.5 or -1.5, or a text such as "1 1/2"'
 A_TABLE = 'a table in braces, such as { cut = "2 1/2", fabric = "Oat" }'
 AT_THE_TOP = '"way_of_working" at the top of the file, above the first [table],'
@@ -93,7 +94,7 @@ def test_a_wrong_length_is_told_as_written_with_the_reason(value: str, found: st
         ('cut = "6"', 'cut = "6"\noff_center = [1]', "center.off_center[2]", "nothing", "one more entry"),
         ('cut = "6"', 'cut = "6"\noff_center = [1, "up"]', "center.off_center[2]", '"up" (not a length)', A_LENGTH),
         ('cut = "6"', 'cut = "6"\noff_center = [1, nan]', "center.off_center[2]", "nan (no place)", A_PLACE),
-        ('cut = "6"', 'cut = "6"\noff_center = 3', "center.off_center", "3", A_LIST),
+        ('cut = "6"', 'cut = "6"\noff_center = 3', "center.off_center", "3", A_PLACE_IN_BRACKETS),
         ('fabric = "Oat"\n\n', "", "center.fabric", "nothing", 'the name of a fabric, such as fabric = "Oat"'),
     ],
     ids=lambda value: value if len(value) < 40 else None,
@@ -137,7 +138,7 @@ def test_a_wrong_number_of_the_maker_is_told(line: str, key: str, found: str, wo
         ('wide = "18"', 'wide = "18"\nfiber = "wool"', "squared_up.fiber", '"fiber" under [batting]'),
         ('wide = "18"', 'wide = "18"\nwidth = "18"', "squared_up.width", '"wide" (did you mean that?)'),
         ('name = "Mat"', 'name = "Mat"\nwide = "18"', "wide", '"wide" under [squared_up]'),
-        ("[binding]\n", "[binding]\nzzz = 1\n", "binding.zzz", "one of fabric, cut, seam, finish"),
+        ("[binding]\n", "[binding]\nzzz = 1\n", "binding.zzz", "one of fabric, edge, grain, shows, cut, seam, finish"),
         ('cut = "2 1/2"', 'cut = "2 1/2", fabrik = "Oat"', "rounds[2].fabrik", '"fabric" (did you mean that?)'),
     ],
 )
@@ -178,7 +179,21 @@ def test_what_is_missing_is_told_with_what_belongs_there(old: str, new: str, key
     [
         ("[binding]\n", "[[binding]]\n", "binding", "a table headed [binding]"),
         ('    { cut = "2", fabric = "Brass" },', '"2",', "rounds[1]", A_TABLE),
-        ("[binding]\n", "[short_strips]\nstep = 1\nlong = '2'\n[binding]\n", "short_strips", A_LIST),
+        (
+            "[binding]\n",
+            "[short_strips]\nstep = 1\nlong = '2'\n[binding]\n",
+            "short_strips",
+            "tables headed [[short_strips]], one for each",
+        ),
+        ("[binding]\n", "[borders]\ncut = '3'\n[binding]\n", "borders", "tables headed [[borders]], one for each"),
+        (
+            "[binding]\n",
+            "blocks = ['Gull']\n[binding]\n",
+            "fabrics[2].blocks",
+            '"blocks" at the top of the file, above the first [table],',
+        ),
+        ('name = "Mat"', "fabrik = 1\nname = 'Mat'\nblocks = ['Gull']", "blocks[1]", "a table headed [[blocks]]"),
+        ('cut = "2", fabric', 'fabrics = "Oat", cut = "2", with', "rounds[1].fabrics", A_LIST),
     ],
 )
 def test_a_table_in_the_wrong_form_is_told(old: str, new: str, key: str, would_do: str) -> None:

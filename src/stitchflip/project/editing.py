@@ -9,10 +9,9 @@ from pydantic import BaseModel
 
 from stitchflip.errors import OurFault
 from stitchflip.project.changes import apply_changes, changed_once
-from stitchflip.project.kinds import written_keys
+from stitchflip.project.kinds import LISTS_OF_TABLES, written_keys
 from stitchflip.project.model import Change, Project
 from stitchflip.project.reading import SPELLINGS, read_project
-from stitchflip.project.slips import LISTS_OF_TABLES
 from stitchflip.project.writing import lines, toml
 
 if TYPE_CHECKING:

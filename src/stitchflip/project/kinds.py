@@ -23,6 +23,9 @@ from stitchflip.project.colors import COLOR_NAMES, hex_color
 LARGEST_SIZE_IN = 400
 """No piece, base or strip is larger: 400 in is over 10 m, and more is a slip of the unit."""
 
+LISTS_OF_TABLES = ("rounds", "steps", "patches", "blocks", "borders", "readings", "short_strips", "fabrics")
+"""Parts of a project that may be written in double brackets, once for each thing."""
+
 _SIDES = (
     "top",
     "right",
@@ -111,24 +114,25 @@ def _at_least_a_seam(length: Length, info: ValidationInfo) -> Length:
     return length
 
 
-_LENGTH_SCHEMA = {
+LENGTH_SCHEMA: dict[str, Any] = {
     "anyOf": [{"type": "string"}, {"type": "number", "minimum": 0}],
     "examples": ["2 1/2", "2½ in", "6.5 cm", "1 1/8 yd"],
 }
-Measure = Annotated[Length, BeforeValidator(_read_length), WithJsonSchema(_LENGTH_SCHEMA)]
+"""How the schema says a length."""
+Measure = Annotated[Length, BeforeValidator(_read_length), WithJsonSchema(LENGTH_SCHEMA)]
 """A length of zero or more."""
-Above = Annotated[Length, BeforeValidator(_read_length), AfterValidator(_above_zero), WithJsonSchema(_LENGTH_SCHEMA)]
+Above = Annotated[Length, BeforeValidator(_read_length), AfterValidator(_above_zero), WithJsonSchema(LENGTH_SCHEMA)]
 """A length above zero."""
 Size = Annotated[
     Length,
     BeforeValidator(_read_length),
     AfterValidator(_above_zero),
     AfterValidator(_no_larger_than_a_room),
-    WithJsonSchema(_LENGTH_SCHEMA),
+    WithJsonSchema(LENGTH_SCHEMA),
 ]
 """A size of something that lies on a table: above zero and not larger than a room."""
 Reach = Annotated[
-    Length, BeforeValidator(_read_length), AfterValidator(_at_least_a_seam), WithJsonSchema(_LENGTH_SCHEMA)
+    Length, BeforeValidator(_read_length), AfterValidator(_at_least_a_seam), WithJsonSchema(LENGTH_SCHEMA)
 ]
 """A reach past the trim line, never under 1/4 in or 0.6 cm."""
 

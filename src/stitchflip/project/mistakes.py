@@ -13,8 +13,9 @@ from pydantic import BaseModel
 
 from stitchflip.errors import Mistake
 from stitchflip.project.agreements import MOST_MISTAKES, Disagreement
-from stitchflip.project.kinds import written_keys
+from stitchflip.project.kinds import LISTS_OF_TABLES, written_keys
 from stitchflip.project.model import Project
+from stitchflip.project.quilt import FORMS
 
 if TYPE_CHECKING:
     from pydantic_core import ErrorDetails
@@ -26,6 +27,8 @@ Raw = Any
 """A value of any kind a project file can hold."""
 
 _SHOWN = 60
+_HEADED = ("fabrics", "blocks", "borders")
+"""Lists whose tables are written under heads of their own, not in braces."""
 
 _TYPES = {
     "string_type": "a text in quotes",
@@ -38,13 +41,45 @@ _TYPES = {
     "float_parsing": "a number",
     "float_type": "a number",
     "finite_number": "a number that has an end",
-    "tuple_type": 'a list in brackets, such as ["Oat", "Brass"]',
     "string_too_short": "a text with something in it",
 }
 """Error type -> what would do."""
 
+_A_LIST = 'a list in brackets, such as ["Oat", "Brass"]'
+_A_PLACE = "a place in brackets, such as [1.5, -1]"
+_LISTS: dict[tuple[str, int], str] = {
+    ("at", 0): _A_PLACE,
+    ("off_center", 0): _A_PLACE,
+    ("line", 0): "two places in brackets, such as [[-3, 0], [3, 1]]",
+    ("line", 1): _A_PLACE,
+    ("center.corners", 0): "places in brackets, such as [[-3, -2], [3, -2], [0, 3]]",
+    ("center.corners", 1): _A_PLACE,
+    ("building.corners", 0): 'corners in brackets, such as ["upper left", "lower right"]',
+    ("first_pair", 0): 'two sides in brackets, such as ["left", "right"]',
+    ("light_sides", 0): 'sides in brackets, such as ["top", "right"]',
+    ("cuts", 0): 'widths in brackets, such as ["2", "2 1/2"]',
+    ("on_hand", 0): 'pieces in brackets, such as [{ wide = "18", long = "21" }]',
+    ("measured", 0): 'rows in brackets, such as [["13", "12 7/8"], ["13", "13"]]',
+    ("measured", 1): 'a row in brackets, such as ["13", "12 7/8"]',
+    ("places", 0): 'rows in brackets, such as ["1 2 1 2", "2 1 2 1"]',
+}
+"""Key of a list, and how deep in it -> what would do where something else stands."""
+
+_ROWS = {
+    "steps": '{ side = "top", cut = "2 1/2", fabric = "Oat" }',
+    "patches": '{ fabric = "Oat", line = [[-3, 0], [3, 1]] }',
+    "readings": '{ after = 4, side = "top", edge = "5 1/8" }',
+    "short_strips": '{ step = 4, long = "9" }',
+    "on_hand": '{ wide = "18", long = "21" }',
+}
+"""Key of a list of tables -> one of them in braces."""
+
 _MISSING: dict[Path, str] = {
     ("name",): 'a name, such as name = "Porch runner"',
+    ("fabrics", "name"): 'a name, such as name = "Oat"',
+    ("blocks", "name"): 'a name, such as name = "Lit window"',
+    ("joined", "across"): "the blocks in a row, such as across = 4",
+    ("joined", "down"): "the blocks in a column, such as down = 5",
     ("squared_up",): "a [squared_up] table with wide and long",
     ("fabrics",): "a [[fabrics]] table with a name for each fabric",
     ("binding",): "a [binding] table with its fabric",
@@ -64,6 +99,11 @@ _OTHER_WORDS = {
     "size": "cut",
     "cloth": "fabric",
     "gap": "widest_gap",
+    "diameter": "across",
+    "radius": "corner_radius",
+    "columns": "across",
+    "rows": "down",
+    "angle": "slant",
 }
 """Unknown key -> the key that is probably meant, where it does not look alike."""
 
@@ -98,12 +138,18 @@ def told(
     found: dict[Path, ErrorDetails | Disagreement] = {}
     for error in refused:
         if not _is_echo(error, data):
-            found.setdefault(tuple(error["loc"]), error)
+            found.setdefault(_place_of(error), error)
     for one in agreeing:
         found.setdefault(one.path, one)
     last = max(places.line_of.values(), default=0) + 1
     ordered = sorted(found.items(), key=lambda entry: places.near(entry[0]) or last)
     return [_in_words(path, wrong, data, places) for path, wrong in ordered[: MOST_MISTAKES + 1]]
+
+
+def _place_of(error: ErrorDetails) -> Path:
+    """Where a refused value stands in the file, without the form that a measured block was taken for."""
+    place = error["loc"]
+    return tuple(part for part in place if part not in FORMS) if "measured" in place else tuple(place)
 
 
 def _in_words(path: Path, wrong: ErrorDetails | Disagreement, data: Mapping[str, Any], places: Places) -> Mistake:
@@ -133,11 +179,13 @@ def _refusal(path: Path, error: ErrorDetails, data: Mapping[str, Any], places: P
         return Mistake(places.near(path), key_of(path), f'the unknown key "{_cut(str(path[-1]))}"', _instead(path))
     if kind == "missing":
         usual = "one more entry" if isinstance(path[-1], int) else f"a value for {path[-1]}"
-        would_do = _MISSING.get(path) or _MISSING.get(path[-1:]) or usual
+        keys = tuple(part for part in path if isinstance(part, str))
+        would_do = _MISSING.get(keys) or _MISSING.get(path[-1:]) or usual
         return Mistake(places.near(path), key_of(path), "nothing", would_do)
     context = error.get("ctx", {})
     wrong = f" ({context['wrong']})" if kind == "refused" and context["wrong"] else ""
-    return Mistake(places.near(path), key_of(path), _as_written(path, data, places) + wrong, _would_do(error, context))
+    would_do = _would_do(path, error, context)
+    return Mistake(places.near(path), key_of(path), _as_written(path, data, places) + wrong, would_do)
 
 
 def _as_written(path: Path, data: Mapping[str, Any], places: Places) -> str:
@@ -151,7 +199,7 @@ def _as_written(path: Path, data: Mapping[str, Any], places: Places) -> str:
     return _cut(f'"{value}"' if isinstance(value, str) else str(value))
 
 
-def _would_do(error: ErrorDetails, context: Mapping[str, Any]) -> str:
+def _would_do(path: Path, error: ErrorDetails, context: Mapping[str, Any]) -> str:
     match error["type"]:
         case "refused":
             return str(context["would_do"])
@@ -165,16 +213,39 @@ def _would_do(error: ErrorDetails, context: Mapping[str, Any]) -> str:
         case "too_short":
             return f"at least {context['min_length']}"
         case "model_type" | "model_attributes_type" | "dict_type":
-            return _table_words(tuple(error["loc"]))
+            return _table_words(path)
+        case "tuple_type":
+            return _list_words(path)
         case kind:
             return _TYPES.get(kind, "another value")
 
 
 def _table_words(path: Path) -> str:
     """What a table looks like where another kind of value stands."""
-    if path and isinstance(path[-1], int):
-        return 'a table in braces, such as { cut = "2 1/2", fabric = "Oat" }'
-    return f"a table headed [{path[-1]}]" if path else "tables"
+    if not path:
+        return "tables"
+    if not isinstance(path[-1], int):
+        return f"a table headed [{_head(path)}]"
+    key = str(path[-2])
+    if key in _HEADED:
+        return f"a table headed [[{_head(path[:-1])}]]"
+    return f"""a table in braces, such as {_ROWS.get(key, '{ cut = "2 1/2", fabric = "Oat" }')}"""
+
+
+def _head(path: Path) -> str:
+    """The words between the brackets of a table's head."""
+    return ".".join(part for part in path if isinstance(part, str))
+
+
+def _list_words(path: Path) -> str:
+    """What a list looks like where another kind of value stands."""
+    *keys, key = [part for part in path if isinstance(part, str)] or [""]
+    deep = len(path) - 1 - max((place for place, part in enumerate(path) if part == key), default=0)
+    whole = f"{keys[-1]}.{key}" if keys else key
+    known = _LISTS.get((whole, deep)) or _LISTS.get((key, deep))
+    if known is None and deep == 0 and _keys_at(path):
+        return f"tables headed [[{_head(path)}]], one for each"
+    return known or _A_LIST
 
 
 def _instead(path: Path) -> str:
@@ -189,9 +260,10 @@ def _instead(path: Path) -> str:
         return f'"{close[0]}" (did you mean that?)'
     if above and key in top:
         return f'"{key}" at the top of the file, above the first [table],'
-    homes = [name for name in top if key in _keys_at((name,))]
+    homes = sorted((name for name in top if key in _keys_at((name,))), key=LISTS_OF_TABLES.__contains__)
     if homes:
-        return f'"{key}" under [{homes[0]}]'
+        head = f"[[{homes[0]}]]" if homes[0] in LISTS_OF_TABLES else f"[{homes[0]}]"
+        return f'"{key}" under {head}'
     close = get_close_matches(str(key).casefold(), top, n=1, cutoff=0.7)
     return f'"{close[0]}" (did you mean that?)' if close else f"one of {', '.join(here)}"
 

@@ -2,10 +2,10 @@
 
 from typing import Annotated
 
-from pydantic import AfterValidator, Field
+from pydantic import AfterValidator, Discriminator, Field, Tag, WithJsonSchema
 
 from stitchflip.project.beds import MATTRESSES, mattress_named
-from stitchflip.project.kinds import NUMBER, Line, Measure, Model, Name, Size, one_of, reads, refusal
+from stitchflip.project.kinds import LENGTH_SCHEMA, NUMBER, Line, Measure, Model, Name, Size, one_of, reads, refusal
 from stitchflip.project.piece import Center
 from stitchflip.project.strips import MOST_STRIPS, Building, Patch, Round, Step
 from stitchflip.project.words import (
@@ -47,7 +47,27 @@ class Block(Model):
     )
 
 
-Measured = Size | tuple[Size, Size]
+FORMS = ("square", "wide and long")
+"""The two forms of a measured block, as the model library adds them to the place of what it refuses."""
+
+
+def _form(value: object) -> str:
+    """The second form for a list, the first for anything else."""
+    return FORMS[isinstance(value, list | tuple)]
+
+
+Measured = Annotated[
+    Annotated[Size, Tag(FORMS[0])] | Annotated[tuple[Size, Size], Tag(FORMS[1])],
+    Discriminator(_form),
+    WithJsonSchema(
+        {
+            "anyOf": [
+                *LENGTH_SCHEMA["anyOf"],
+                {"type": "array", "prefixItems": [LENGTH_SCHEMA, LENGTH_SCHEMA], "minItems": 2, "maxItems": 2},
+            ]
+        }
+    ),
+]
 """A block as measured: square, or wide × long."""
 
 

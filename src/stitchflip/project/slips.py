@@ -12,6 +12,7 @@ import tomllib
 from typing import Any
 
 from stitchflip.errors import Mistake
+from stitchflip.project.kinds import LISTS_OF_TABLES
 from stitchflip.values import dataclass
 
 MOST_SLIPS = 25
@@ -21,8 +22,6 @@ _SLOW_TO_REREAD = 30_000
 _LONGEST_LINE = 500
 """A longer line is not mended."""
 _SHOWN = 60
-LISTS_OF_TABLES = ("rounds", "steps", "readings", "short_strips", "fabrics")
-"""Parts of a project that are written in double brackets, once for each thing."""
 
 _WHERE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
 _KEYED = re.compile(r"\s*([A-Za-z0-9_.-]+)\s*=")
@@ -234,13 +233,26 @@ def _key(lines: list[str], number: int) -> str:
     for place in range(min(number, len(lines)) - 1, -1, -1):
         head, list_above = _HEAD.match(lines[place]), _LIST.match(lines[place])
         if head is not None:
-            table = head[2]
-            if head[1] == "[[":
-                table += f"[{sum(1 for line in lines[: place + 1] if line.strip() == lines[place].strip())}]"
+            table = _numbered(lines[: place + 1], head[2].split("."), is_list=head[1] == "[[")
             return f"{table}.{key}" if key else table
         if not key and list_above is not None:
             key = list_above[1]
     return key or "the file"
+
+
+def _numbered(lines: list[str], keys: list[str], *, is_list: bool) -> str:
+    """A table's name with the places of those of its parts that are in a list, counted from 1, as of the last line."""
+    named = ""
+    heads = [(head[1], head[2]) for head in map(_HEAD.match, lines) if head is not None]
+    for deep, key in enumerate(keys, start=1):
+        path = ".".join(keys[:deep])
+        named += f".{key}" if named else key
+        above = ".".join(keys[: deep - 1])
+        if deep < len(keys) or is_list:
+            last = max((place for place, head in enumerate(heads) if head == ("[[", above)), default=0)
+            count = heads[last:].count(("[[", path))
+            named += f"[{count}]" if count else ""
+    return named
 
 
 def _never_closed(text: str) -> tuple[str, int] | None:

@@ -17,11 +17,13 @@ Raw = Any
 
 _FINEST_INCH = 64
 _TOP = ("name", "about", "edition", "date", "units", "how_many", "working")
-_LISTS = ("rounds", "steps", "readings", "short_strips")
-_TABLES = ("squared_up", "base", "center", "building", "fabric_rule")
-_LAST_TABLES = ("batting", "backing", "binding", "my_numbers")
-_ALWAYS = {"name", "units", "how_many", "working", "shape", "way", "color", "finish"}
+_LISTS = ("rounds", "steps", "patches", "readings", "short_strips")
+_TABLES = ("squared_up", "made_for", "base", "center", "building", "joined", "blocks", "borders", "cut_apart")
+_LAST_TABLES = ("fabric_rule", "fabrics", "batting", "backing", "binding", "extras", "my_numbers")
+_ALWAYS = {"name", "units", "how_many", "working", "shape", "way", "color", "finish", "setting", "join"}
 """Keys that are written even when they have the value they would have anyway."""
+_IN_ROWS = {"rounds", "steps", "patches", "measured", "places"}
+"""Lists of which each element has a line of its own."""
 
 
 def write_project(project: Project) -> str:
@@ -49,23 +51,27 @@ def write_project(project: Project) -> str:
     """
     unit = project.units
     parts = ["\n".join(f"{key} = {value}" for key, value in _entries(project, unit, _TOP))]
-    for key in _LISTS:
-        listed = getattr(project, key)
-        if listed:
-            rows = "".join(f"    {inline(one, unit)},\n" for one in listed)
-            parts.append(f"{key} = [\n{rows}]")
-    parts += _tables(project, _TABLES)
-    parts += ["[[fabrics]]\n" + lines(fabric, unit) for fabric in project.fabrics]
-    parts += _tables(project, _LAST_TABLES)
+    listed = [(key, getattr(project, key)) for key in _LISTS]
+    parts += [f"{key} = {_rows(entries, unit)}" for key, entries in listed if entries]
+    for key in _TABLES + _LAST_TABLES:
+        parts += _headed(key, getattr(project, key), unit)
     return "\n\n".join(parts) + "\n"
 
 
-def _tables(project: Project, keys: tuple[str, ...]) -> list[str]:
-    """The tables that have something in them."""
-    found = [(key, getattr(project, key)) for key in keys]
-    written = [(key, lines(part, project.units)) for key, part in found if part is not None]
-    needed = {"squared_up", "center", "binding"}
-    return [f"[{key}]\n{rows}".rstrip() for key, rows in written if rows or key in needed]
+def _headed(key: str, part: Raw, unit: Unit) -> list[str]:
+    """A part of a project under its head, once for each thing of a list; nothing when it says nothing."""
+    if part is None:
+        return []
+    if not isinstance(part, BaseModel):
+        return [f"[[{key}]]\n{lines(one, unit)}" for one in part]
+    rows = lines(part, unit)
+    says = rows or Project.model_fields[key].default is None or Project.model_fields[key].is_required()
+    return [f"[{key}]\n{rows}".rstrip()] if says else []
+
+
+def _rows(entries: Raw, unit: Unit) -> str:
+    """A list with one line for each of its elements."""
+    return "[\n" + "".join(f"    {toml(one, unit)},\n" for one in entries) + "]" if entries else "[]"
 
 
 def lines(part: BaseModel, unit: Unit) -> str:
@@ -75,7 +81,10 @@ def lines(part: BaseModel, unit: Unit) -> str:
         part: such as a fabric.
         unit: the project's unit.
     """
-    return "\n".join(f"{key} = {value}" for key, value in _entries(part, unit))
+    return "\n".join(
+        f"{key} = {_rows(getattr(part, key), unit) if key in _IN_ROWS else value}"
+        for key, value in _entries(part, unit)
+    )
 
 
 def _entries(part: BaseModel, unit: Unit, keys: tuple[str, ...] = ()) -> list[tuple[str, str]]:

@@ -76,7 +76,7 @@ def blocks_in_one(joined: Table) -> int:
 
 
 def _grid(joined: Table, at: Path, what: str) -> Iterator[Disagreement]:
-    """Rows of things that are as many as the blocks."""
+    """Rows of sizes or numbers that are as many as the blocks."""
     listed, due = joined.get(str(at[-1])), rows_of_blocks(joined)
     if not listed or not due or not isinstance(listed, Sequence) or isinstance(listed, str):
         return
@@ -86,7 +86,7 @@ def _grid(joined: Table, at: Path, what: str) -> Iterator[Disagreement]:
         return
     for place, (row, blocks) in enumerate(zip(rows, due, strict=True)):
         if isinstance(row, Sequence) and len(row) != blocks:
-            found = f"{len(row)} {what} in row {place + 1}"
+            found = f"{_counted(len(row), what.removesuffix('s'))} in row {place + 1}"
             yield Disagreement((*at, place), found, f"{_counted(blocks, 'entry', 'entries')}, one for each block of it")
 
 
