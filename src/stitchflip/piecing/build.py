@@ -308,8 +308,8 @@ def _notes(history: Sequence[Sewn], layers: Sequence[Layer], frame: Frame) -> li
     return notes
 
 
-def _seam_cut(chord: Sewn, history: Sequence[Sewn], frame: Frame) -> float:
-    """Longest piece of an earlier seam in the part a chord cuts off, inches."""
+def _seam_cut(chord: Sewn, history: Sequence[Sewn], frame: Frame) -> Point:
+    """Longest piece of an earlier seam in the part a chord cuts off, and how far out such pieces reach; inches."""
     nx, ny = chord.normal
     longest, farthest = 0.0, chord.seam_at
     for sewn in history[: chord.step - 1]:
