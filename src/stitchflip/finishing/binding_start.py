@@ -8,9 +8,9 @@ lengths. A start is tried every quarter inch along every edge.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import hypot, inf
+from math import inf
 
-from stitchflip.finishing.edges import Edge
+from stitchflip.finishing.edges import CURVE, Edge
 from stitchflip.finishing.measures import (
     BINDING_JOIN_OFF_CORNER,
     BINDING_START_OFF_CORNER,
@@ -132,11 +132,15 @@ def best_start(sides: Sequence[Edge], lengths: Sequence[float], keep: Keep, surp
 
 
 def _places(sides: Sequence[Edge], step: float) -> Iterator[tuple[int, float, float]]:
-    """(edge, place along it, place from the first corner): long edges first, each from its middle outward."""
+    """(edge, place along it, place from the first corner): long edges first, each from its middle outward.
+
+    A curve is where to start only when there is nothing else.
+    """
     behind = [0.0]
     for side in sides:
         behind.append(behind[-1] + side.length)
-    for index in sorted(range(len(sides)), key=lambda one: round(-sides[one].length, 6)):
+    straight = [index for index, side in enumerate(sides) if not side.is_curve] or range(len(sides))
+    for index in sorted(straight, key=lambda one: round(-sides[one].length, 6)):
         length = sides[index].length
         middle = round(length / 2 / step) * step
         for count in range(int(length / 2 / step) + 2):
@@ -151,11 +155,12 @@ def _first_that_keeps_off(
     """The first place whose start and joins keep off everything, else the one that comes nearest to it."""
     perimeter = sum(side.length for side in sides)
     joins = joins_from_start(lengths, keep, perimeter)
-    wish = min(keep.start_off_corner, _SHORT_EDGE_SHARE * max(side.length for side in sides))
+    straight = [side.length for side in sides if not side.is_curve]
+    wish = min(keep.start_off_corner, _SHORT_EDGE_SHARE * max(straight, default=inf))
     best = Start(0, sides[0].length / 2, 0.0, joins, 0.0, less)
     for edge, along, place in _places(sides, keep.step):
         off = min((_round_the_edge(place + join - one, perimeter) for join in joins for one in bulky), default=inf)
-        off_corner = min(along, sides[edge].length - along)
+        off_corner = inf if sides[edge].is_curve else min(along, sides[edge].length - along)
         kept = min(1.0, off_corner / wish, off / keep.joins_off)
         if kept > best.kept + TOLERANCE_IN:
             best = Start(edge, along, kept, joins, off, less)
@@ -174,22 +179,15 @@ def _bulky_places(sides: Sequence[Edge], points: Sequence[Point]) -> tuple[float
     """Corners, and the feet of points close to an edge, as places along the edge from the first corner."""
     places = []
     behind = 0.0
-    for side in sides:
-        places.append(behind)
-        for x, y in points:
-            along = _along(side, (x, y))
-            gap = side.distance - side.normal[0] * x - side.normal[1] * y
-            if 0 <= along <= side.length and abs(gap) <= _NEAR_EDGE:
+    for before, side in zip((sides[-1], *sides), sides, strict=False):
+        if not (before.is_curve or side.is_curve):
+            places.append(behind)
+        for point in points:
+            along, gap = side.foot_of(point)
+            if 0 <= along <= side.length and gap <= _NEAR_EDGE:
                 places.append(behind + along)
         behind += side.length
     return tuple(places)
-
-
-def _along(side: Edge, point: Point) -> float:
-    """Foot of a point on an edge, from the edge's start."""
-    (x0, y0), (x1, y1) = side.start, side.end
-    length = hypot(x1 - x0, y1 - y0)
-    return ((point[0] - x0) * (x1 - x0) + (point[1] - y0) * (y1 - y0)) / length
 
 
 def start_in_words(unit: Unit, sides: Sequence[Edge], start: Start, keep: Keep) -> str:
@@ -205,17 +203,53 @@ def start_in_words(unit: Unit, sides: Sequence[Edge], start: Start, keep: Keep) 
         keep: The distances to keep.
     """
     say = Speaker(unit)
-    side, last, following = (sides[(start.edge + turn) % len(sides)] for turn in (0, -1, 1))
-    place = f"on {_edge(side.name)}, {say.near(start.along)} from its corner with {_edge(last.name)}"
+    place = _place_in_words(say, sides, start)
     if start.first_strip_less > 0:
         place += f", the first strip cut {say.near(start.first_strip_less)} shorter"
-    place += f", and sew toward {_edge(following.name)}"
-    if not start.joins_at:
+    place += f", and sew toward {_toward(sides, start)}"
+    if not start.joins_at or start.joins_off == inf:
         return place
     several = "every join" if len(start.joins_at) > 1 else "the join"
     if start.joins_off >= keep.joins_off - TOLERANCE_IN:
         return f"{place}; {several} then lies {say.near(keep.joins_off)} or more from corners and points"
     return f"{place}; a join still comes within {say.margin(start.joins_off)} of a corner: sew over it slowly"
+
+
+_ROUND_PLACES = ("lowest place", "rightmost place", "highest place", "leftmost place")
+"""Of a round or oval edge, in the order in which it is gone round; quarters of its length apart."""
+_AS_GOOD_AS = 0.5
+"""A start this close to such a place is at it; inches."""
+_TOWARD = ("its right", "its top", "its left", "its bottom")
+
+
+def _place_in_words(say: Speaker, sides: Sequence[Edge], start: Start) -> str:
+    """Where the start is on its edge."""
+    side, last = sides[start.edge], sides[start.edge - 1]
+    if side.name == CURVE:
+        quarter, past = _quarter(side, start)
+        where = f"{say.near(past)} past" if past > 0 else "at"
+        return f"on the curve, {where} its {_ROUND_PLACES[quarter]}"
+    begins = f"the {last.name}" if last.is_curve else f"its corner with {_edge(last.name)}"
+    return f"on {_edge(side.name)}, {say.near(start.along)} from {begins}"
+
+
+def _quarter(side: Edge, start: Start) -> tuple[int, float]:
+    """The quarter of a round edge that a start lies in, and how far into it; 0 when it is as good as at its begin."""
+    long = side.length / 4
+    quarter = int((start.along + _AS_GOOD_AS) / long)
+    past = start.along - quarter * long
+    return quarter % 4, past if past > _AS_GOOD_AS else 0.0
+
+
+def _toward(sides: Sequence[Edge], start: Start) -> str:
+    """What to sew toward: the next straight edge, or the next quarter of a round one."""
+    side = sides[start.edge]
+    if side.name == CURVE:
+        return _TOWARD[_quarter(side, start)[0]]
+    following = next(
+        one for turn in range(1, len(sides) + 1) if not (one := sides[(start.edge + turn) % len(sides)]).is_curve
+    )
+    return _edge(following.name)
 
 
 def _edge(name: str) -> str:

@@ -110,13 +110,17 @@ def _normal(start: Point, end: Point) -> Point:
 
 
 def is_round(project: Project, trim_taped: Polygon) -> bool:
-    """True for a round or oval outline; a base cut into round pieces has straight edges as a whole.
+    """True for a round or oval outline, and for a square whose corners are rounded all the way.
+
+    A base that is cut into round pieces has straight edges as a whole.
 
     Args:
         project: For the shape wanted.
         trim_taped: The outline in question.
     """
-    return project.squared_up.shape in _ROUND and len(trim_taped) > _BOX
+    (left, right), (low, high) = extent(trim_taped, 1, 0), extent(trim_taped, 0, 1)
+    is_all_corners = 2 * corner_radius_of(project, trim_taped) >= max(right - left, high - low) - TOLERANCE
+    return len(trim_taped) > _BOX and (project.squared_up.shape in _ROUND or is_all_corners)
 
 
 _ROUND = frozenset({Outline.ROUND, Outline.OVAL})

@@ -53,3 +53,25 @@ INNER_FOLD_BACK = Measure(1, 2.5)
 """Folded twice the same way, the first fold stays at least so far behind the cut."""
 FOLD_STEP = Measure(0.5, 1)
 """Where to bring a fold is given on this grid."""
+COVER_PASSES = Measure(1 / 8, 0.3)
+"""The cover of a join passes the far stitching by so much, unless the maker gives its width."""
+COVERED_SHOWS = Measure(2, 5)
+"""Covered strips show so much, unless the maker says."""
+JOIN_CUT_STEP = Measure(1 / 8, 0.5)
+"""Computed joining strips are cut on this grid."""
+THIN_FILLER = Measure(1 / 2, 1.2)
+"""A strip of batting narrower than this does not lie flat by itself."""
+LEAST_FRAME = Measure(1 / 2, 1.2)
+"""The frame of a block that is too small shows at least so much."""
+MITER_SPARE = Measure(2, 5)
+"""A mitered border is cut so much longer than the quilt and both border widths (published for inches)."""
+OVERSIZE = Measure(1 / 2, 1.5)
+"""Oversize setting triangles: the square is cut so much larger than usual and trimmed after sewing."""
+EXACT_STEP = Measure(1 / 16, 0.1)
+"""Squares for exact setting triangles are cut on this grid, rounded up."""
+BIAS_SQUARE_STEP = Measure(1, 1)
+"""Squares for bias binding are cut on this grid, rounded up."""
+BIAS_STRIP_STEP = Measure(0.5, 1)
+"""Length of fabric for bias strips cut one by one is on this grid."""
+BIAS_STRIP_AT_LEAST = Measure(12, 30)
+"""Bias strips are no shorter than this: more joins than that show."""

@@ -139,7 +139,7 @@ class BindingCorner:
 
 @dataclass(frozen=True, slots=True)
 class BindingPlan:
-    """Double-fold straight binding."""
+    """Double-fold binding; without strips when the edge is finished in another way."""
 
     fabric: str
     cut: float
@@ -149,7 +149,7 @@ class BindingPlan:
     """Per piece: perimeter, tails, corners."""
     strips_per_piece: int
     strips: int
-    """For all pieces together, each joined on its own."""
+    """For all pieces together, each joined on its own; on the bias one from each square."""
     made: float
     """Length joined per piece after diagonal joins."""
     strip_length: float
@@ -170,3 +170,7 @@ class BindingPlan:
     """By how much a binding cut to that rule passes the stitching."""
     strip_lengths: tuple[float, ...] = ()
     """Strips of one piece in the order they are joined."""
+    grain: str = "straight"
+    """"straight" or "bias"; bias strips come from squares, which are pieces of the edge's plan."""
+    pieces: int = 1
+    """Pieces of one base, each with a binding of its own: its panels when it is cut apart."""

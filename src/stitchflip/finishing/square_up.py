@@ -35,9 +35,9 @@ def plan_square_up(
         and after binding, and the way to do it on a small mat. Nothing is rounded.
     """
     (left, right), (low, top) = extent(trim_taped, 1, 0), extent(trim_taped, 0, 1)
-    radius = corner_radius_of(project, trim_taped)
-    cut_first = box((left, low), (right, top)) if radius else trim_taped
     is_curve = is_round(project, trim_taped)
+    radius = 0.0 if is_curve else corner_radius_of(project, trim_taped)
+    cut_first = box((left, low), (right, top)) if radius else trim_taped
     return SquareUpPlan(
         wide=right - left,
         high=top - low,
