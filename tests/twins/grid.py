@@ -11,7 +11,8 @@ from math import hypot
 import numpy as np
 from numpy.typing import NDArray
 
-from tests.twins.script import Point, Script, Side, sides_of
+from stitchflip.piecing.model import Build
+from tests.twins.script import Point, Polygon, Script, Side, sides_of
 
 CELL = 1 / 16
 BARE = -1
@@ -24,11 +25,22 @@ def lay(script: Script, cell: float = CELL) -> tuple[NDArray[np.int_], NDArray[n
         For each cell the step on top (-1 where nothing lies), and the x and y of the cells' middles. The paper
         covers the cover outline.
     """
-    xs = [x for x, _ in script.cover]
-    ys = [y for _, y in script.cover]
-    across = np.arange(min(xs) + cell / 2, max(xs), cell)
-    up = np.arange(min(ys) + cell / 2, max(ys), cell)
+    x, y = _paper(script.cover, cell)
+    return on_top(script, x, y), x, y
+
+
+def _paper(outline: Polygon, cell: float, shift: float = 0.5) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Places a cell apart all over an outline's width and height, so much of a cell from its lower left corner."""
+    xs = [x for x, _ in outline]
+    ys = [y for _, y in outline]
+    across = np.arange(min(xs) + cell * shift, max(xs), cell)
+    up = np.arange(min(ys) + cell * shift, max(ys), cell)
     x, y = np.meshgrid(across, up)
+    return x, y
+
+
+def on_top(script: Script, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.int_]:
+    """The step that lies on top at each place; -1 where nothing does."""
     sides = list(script.sides)
     top = np.where(_within(sides, x, y), 0, BARE)
     for step, strip in enumerate(script.strips, start=1):
@@ -43,7 +55,7 @@ def lay(script: Script, cell: float = CELL) -> tuple[NDArray[np.int_], NDArray[n
         outer = line + strip.width - script.seam
         top[(height >= line) & (height <= outer) & _within(others, x, y)] = step
         sides = [*others, (n, outer)]
-    return top, x, y
+    return top
 
 
 def sides_after(script: Script) -> list[Side]:
@@ -65,6 +77,52 @@ def visible_areas(script: Script, cell: float = CELL) -> dict[int, float]:
     inside = _within(list(sides_of(script.trim)), x, y)
     steps, cells = np.unique(top[inside], return_counts=True)
     return {int(step): float(count) * cell * cell for step, count in zip(steps, cells, strict=True)}
+
+
+def wrong_places(build: Build, script: Script, places: int = 2500) -> list[str]:
+    """Places inside the trim where the kernel sees another step on top than the squared paper; none when they agree.
+
+    Args:
+        build: the kernel's answer.
+        script: what the paper is told.
+        places: about how many are looked at.
+    """
+    x, y = places_inside(script.trim, places)
+    expected = on_top(script, x, y)
+    seen = seen_at(build, x, y)
+    wrong = np.flatnonzero(expected != seen)
+    return [f"at {x[k]:.3f}, {y[k]:.3f}: step {seen[k]}, on paper {expected[k]}" for k in wrong[:5]]
+
+
+def places_inside(outline: Polygon, places: int) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """About so many places inside an outline, off every round fraction of an inch, so that none lies on a seam."""
+    ((left, low), (right, high)) = _box(outline)
+    cell = ((right - left) * (high - low) / places) ** 0.5 * 1.0007
+    x, y = _paper(outline, cell, shift=0.4142135)
+    inside = _within(list(sides_of(outline)), x, y)
+    return x[inside], y[inside]
+
+
+def holds(polygon: Polygon, x: float, y: float) -> bool:
+    """True when a place lies in a convex polygon."""
+    return all(nx * x + ny * y <= r for (nx, ny), r in sides_of(polygon))
+
+
+def seen_at(build: Build, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.int_]:
+    """The step whose visible patch holds each place; -1 where none does, -2 where two do."""
+    seen = np.full(x.shape, BARE)
+    for piece in build.pieces:
+        for polygon in piece.visible:
+            here = _within(list(sides_of(polygon)), x, y)
+            seen[here & (seen != BARE)] = -2
+            seen[here & (seen == BARE)] = piece.step
+    return seen
+
+
+def _box(outline: Polygon) -> tuple[Point, Point]:
+    xs = [x for x, _ in outline]
+    ys = [y for _, y in outline]
+    return (min(xs), min(ys)), (max(xs), max(ys))
 
 
 def _within(sides: list[Side], x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.bool_]:

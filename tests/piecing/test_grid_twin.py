@@ -1,0 +1,294 @@
+"""Every way of building laid on squared paper: at each place the kernel and the paper see the same strip on top.
+
+The paper is told the words of the project and knows no polygons (`tests/twins/grid.py`); what the words mean is
+written out a second time in `tests/twins/dictate.py`. Where the painter can tell lengths and seam ends too, he is
+asked as well.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from stitchflip.piecing import build_project
+from stitchflip.project import effective
+from stitchflip.project.model import Project, Way
+from stitchflip.project.numbers import Numbers
+from stitchflip.project.reading import read_project
+from tests.twins.compare import differences
+from tests.twins.dictate import cut_short, script_of
+from tests.twins.dictate_free import braided, with_corner_squares
+from tests.twins.grid import holds, on_top, places_inside, wrong_places
+from tests.twins.painter import paint
+from tests.twins.script import Script
+from tests.twins.table import house, project, rounds, square, trim
+
+MAKER = house(fold_loss=1 / 32, draw_up_x=0.015, draw_up_y=0.03, reach=0.5)
+"""Numbers with all that can move a seam: fold loss, and draw-up unlike in the two directions."""
+
+
+def told(piece: Project, numbers: Numbers) -> Script:
+    """A project as it is told to the paper and the painter."""
+    match piece.building.way:
+        case Way.BRAID | Way.CHEVRON:
+            return braided(piece, numbers)
+        case _:
+            return script_of(piece, numbers)
+
+
+def faults(piece: Project, numbers: Numbers, script: Script) -> list[str]:
+    """What the kernel, the paper and the painter do not agree about."""
+    build = build_project(piece, numbers)
+    assert len(build.strips) == len(script.strips) > 0
+    found = differences(build, paint(script))
+    if piece.short_strips:  # the kernel tells such a strip as long as it would be
+        return [words for words in found if not any(word in words for word in ("full", "inset", "need", "reach"))]
+    return [*wrong_places(build, script), *found]
+
+
+RECTANGLE = {"fabric": "Linen", "cut_wide": "5", "cut_long": "3 1/2", "shape": "rectangle"}
+UNEQUAL = rounds((1.5, 1.5, 2.25, 2.25), (1.5, 2, 2.25, 1.75), (3, 3, 3, 3))
+CORNERS = [
+    [[-3, -1], [0, -2.5], [2.5, -1], [2, 2], [-1, 3]],
+    [[0, 0], [4, 0], [5, 1.5], [4.5, 2.5], [1, 4], [-0.5, 2]],
+    [[-2, -1], [3, -2], [1, 3]],
+    [[-3, -0.25], [-2.5, -0.5], [2.5, -0.5], [3, 0.25], [2, 0.75], [-2, 0.5]],
+]
+
+SIDE_WAYS: dict[str, dict[str, Any]] = {
+    "log cabin, clockwise, unequal": {"squared_up": trim(12, 11), "center": RECTANGLE, "rounds": UNEQUAL},
+    "log cabin, counter-clockwise, unequal, center off its mark": {
+        "squared_up": trim(12, 11),
+        "center": {**RECTANGLE, "off_center": [1.0, -0.75]},
+        "building": {"turning": "counter-clockwise", "start": "left"},
+        "rounds": UNEQUAL,
+    },
+    "log cabin until covered": {
+        "squared_up": trim(13, 9),
+        "center": square(3, off_center=[0.5, 0]),
+        "building": {"start": "bottom", "until_covered": True},
+        "rounds": rounds(1.5, 2.5),
+    },
+    "two-sided log cabin": {
+        "squared_up": trim(8, 8),
+        "center": square(3.5, off_center=[-2, -2]),
+        "building": {"way": "two-sided log cabin"},
+        "rounds": rounds(2, 2.5, (1.5, 3)),
+    },
+    "two-sided log cabin, the other turn": {
+        "squared_up": trim(8, 8),
+        "center": square(3.5, off_center=[2, -2]),
+        "building": {"way": "two-sided log cabin", "turning": "counter-clockwise"},
+        "rounds": rounds(2, 2.5, 2),
+    },
+    "courthouse steps, top and bottom first": {
+        "squared_up": trim(11, 13),
+        "center": square(3),
+        "building": {"way": "courthouse steps"},
+        "rounds": rounds(2, 1.5, (2, 2.5, 3, 1.75)),
+    },
+    "courthouse steps, left and right first, two a visit": {
+        "squared_up": trim(14, 12),
+        "center": square(3),
+        "building": {"way": "courthouse steps", "first_pair": ["right", "left"], "strips_per_visit": 2},
+        "rounds": rounds(1.5, 2),
+    },
+    "round after round on a triangle": {
+        "squared_up": {"sides": 3, "across_flats": "8", "turned": 60},
+        "center": {"fabric": "Linen", "sides": 3, "cut": "3"},
+        "building": {"way": "round after round"},
+        "rounds": rounds(1.5, 2),
+    },
+    "round after round on a hexagon": {
+        "squared_up": {"sides": 6, "across_flats": "11"},
+        "center": {"fabric": "Linen", "sides": 6, "cut": "4", "turned": 30},
+        "building": {"way": "round after round", "turning": "counter-clockwise", "start": "side 4"},
+        "rounds": rounds(2, 1.75),
+    },
+    "round after round on an octagon, a side closes": {
+        "squared_up": {"sides": 8, "across_flats": "10"},
+        "center": {"fabric": "Linen", "sides": 8, "cut": "5"},
+        "building": {"way": "round after round"},
+        "rounds": rounds(2.5, 2.5),
+    },
+    "pairs round the point, pointed ends": {
+        "squared_up": trim(8, 22, length_runs="across", ends="pointed"),
+        "center": square(5.5, 45),
+        "building": {"way": "pairs round the point"},
+        "rounds": rounds(1.5, 2.5, 2, 3),
+    },
+    "pairs round the point, square ends, upright, alternating": {
+        "squared_up": trim(8, 20),
+        "center": square(5.5, 45),
+        "building": {"way": "pairs round the point", "pair_first": "alternate", "until_covered": True},
+        "rounds": rounds(2.5, 2),
+    },
+    "pairs round the point at one end": {
+        "squared_up": trim(8, 20, length_runs="across"),
+        "center": square(5.5, 45, off_center=[-5, 0]),
+        "building": {"way": "pairs round the point", "one_ended": True, "pair_first": "lower"},
+        "rounds": rounds(2.5, 2, 2, 2, 2),
+    },
+    "rows across from the middle": {
+        "squared_up": trim(9, 12),
+        "building": {"way": "rows of strips"},
+        "rounds": rounds(3, 2, 1.5, (2.5, 3)),
+    },
+    "rows along from one end": {
+        "squared_up": trim(9, 12),
+        "building": {"way": "rows of strips", "rows_run": "along", "rows_from": "one end"},
+        "rounds": rounds(3, 2, 1.5, 2.5, 2, 2),
+    },
+    "rows slanted from the middle": {
+        "squared_up": trim(9, 12),
+        "building": {"way": "rows of strips", "rows_run": "slanted", "slant": 30},
+        "rounds": rounds(2.5, 2, 1.5, 2.5, 3, 3),
+    },
+    "rows slanted from one end, lying": {
+        "squared_up": trim(9, 12, length_runs="across"),
+        "building": {"way": "rows of strips", "rows_run": "slanted", "slant": 20, "rows_from": "one end"},
+        "rounds": rounds(2.5, 2, 1.5, 2.5, 3, 3, 3, 3),
+    },
+    "rows round a center until covered": {
+        "squared_up": trim(9, 12),
+        "center": {**RECTANGLE, "cut_wide": "11"},
+        "building": {"way": "rows of strips", "until_covered": True},
+        "rounds": rounds(2.5, 1.5),
+    },
+    "string block, rising": {
+        "squared_up": trim(8.5, 8.5),
+        "building": {"way": "string block"},
+        "rounds": rounds(2, 1.5, 2.25, 1.75, 2.25),
+    },
+    "string block, falling, on a base longer than wide": {
+        "squared_up": trim(7, 9),
+        "building": {"way": "string block", "turning": "counter-clockwise", "until_covered": True},
+        "rounds": rounds(2, 1.5, 2.25),
+    },
+    "sides in my order": {
+        "squared_up": trim(9, 9),
+        "center": square(4),
+        "building": {"way": "sides in my order"},
+        "steps": [{"side": side, "cut": cut} for side, cut in [("left", "2"), ("top", "3"), ("left", "1 1/2")]],
+    },
+    "on from a half-done piece": {
+        "squared_up": trim(12, 12),
+        "center": {"fabric": "Linen", "corners": CORNERS[1], "sewn_already": True, "off_center": [-2, -1.5]},
+        "building": {"way": "round after round"},
+        "rounds": rounds(2, 2),
+    },
+    "round after round on half a square": {
+        "squared_up": trim(12, 10),
+        "center": {"fabric": "Linen", "shape": "half square", "cut": "5", "off_center": [0, -1]},
+        "building": {"way": "round after round", "start": "upper left"},
+        "rounds": rounds(1.5, 2, 2),
+    },
+    **{
+        f"round after round on corners {number}": {
+            "squared_up": trim(11, 9),
+            "center": {"fabric": "Linen", "corners": corners},
+            "building": {"way": "round after round", "start": f"side {number + 1}"},
+            "rounds": rounds(1.75, 2.5, 2),
+        }
+        for number, corners in enumerate(CORNERS)
+    },
+}
+
+
+@pytest.mark.parametrize("name", SIDE_WAYS)
+def test_ways_that_sew_on_sides(name: str) -> None:
+    """With fold loss and draw-up, the kernel, the paper and the painter agree at every place and on every length."""
+    piece = project(**SIDE_WAYS[name])
+
+    assert [] == faults(piece, MAKER, script_of(piece, MAKER))
+
+
+BRAIDS: dict[str, dict[str, Any]] = {
+    "braid": {
+        "squared_up": trim(8, 16),
+        "building": {"way": "braid"},
+        "rounds": rounds(2.5, 2.5, 2.5, 2.5, 2.5, 2.5, 2.5),
+    },
+    "braid until covered, left first, unequal strips": {
+        "squared_up": trim(7, 15),
+        "building": {"way": "braid", "start": "upper left", "until_covered": True},
+        "rounds": rounds(2, (1.5, 2.25)),
+    },
+    "braid at 60 degrees": {
+        "squared_up": trim(7, 15),
+        "building": {"way": "braid", "slant": 60, "until_covered": True},
+        "rounds": rounds(2.5),
+    },
+    "chevron": {
+        "squared_up": trim(8, 16),
+        "building": {"way": "chevron", "until_covered": True},
+        "rounds": rounds(2.5, 1.5),
+    },
+    "chevron, steps on either side in turn, lying flat": {
+        "squared_up": trim(8, 12),
+        "building": {"way": "chevron", "slant": 30, "pair_first": "alternate", "until_covered": True},
+        "rounds": rounds(2.5, 2),
+    },
+    "chevron, left leg first": {
+        "squared_up": trim(8, 12),
+        "building": {"way": "chevron", "pair_first": "lower"},
+        "rounds": rounds(2.5, 2, 2, 3, 2),
+    },
+}
+
+
+@pytest.mark.parametrize("name", BRAIDS)
+def test_braids_and_chevrons(name: str) -> None:
+    """Strips alternate on two sides, their lower ends free."""
+    piece = project(center={"fabric": "Linen", "shape": "half square", "cut": "6"}, **BRAIDS[name])
+
+    assert [] == faults(piece, MAKER, braided(piece, MAKER))
+
+
+SQUARES: dict[str, dict[str, Any]] = {
+    "all alike": {"rounds": [{"fabric": "Linen", "cut": "2", "corner_fabric": "Plum"}] * 3},
+    "unequal widths, left and right first, off its mark": {
+        "building": {"first_pair": ["left", "right"]},
+        "center": {"fabric": "Linen", "cut_wide": "4", "cut_long": "3", "off_center": [0.5, -0.25]},
+        "rounds": [
+            {"fabric": "Linen", "cuts": ["1 1/2", "2", "2 1/2", "3"], "corner_fabric": "Plum"},
+            {"fabric": "Oat", "cuts": ["2", "2", "2", "1 1/2"], "corner_fabric": "Linen"},
+        ],
+    },
+}
+
+
+@pytest.mark.parametrize("name", SQUARES)
+def test_rounds_with_corner_squares(name: str) -> None:
+    """The strips agree like courthouse steps; inside a pieced strip every place has the fabric that the paper says."""
+    parts = {"squared_up": trim(11, 10), "center": square(3), **SQUARES[name]}
+    building = {"way": "rounds with corner squares", **parts.pop("building", {})}
+    fabrics = [{"name": "Linen"}, {"name": "Plum"}, {"name": "Oat"}]
+    piece = project(building=building, fabrics=fabrics, **parts)
+    script, pieced = with_corner_squares(piece, MAKER)
+    build = build_project(piece, MAKER)
+
+    assert [] == faults(piece, MAKER, script)
+    assert sorted(pieced) == [strip.step for strip in build.strips if strip.sections]
+    x, y = places_inside(script.trim, 1500)
+    for px, py, step in zip(x, y, on_top(script, x, y), strict=True):
+        if step in pieced:
+            one = pieced[step]
+            u = one.along[0] * px + one.along[1] * py
+            sections = build.pieces[step].sections
+            held = [section.fabric for section in sections if any(holds(part, px, py) for part in section.visible)]
+            assert [one.fabric if one.low <= u <= one.high else one.square] == held
+
+
+EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
+def test_examples(path: Path) -> None:
+    """Every example, with its maker's numbers."""
+    piece = read_project(path.read_text(encoding="utf-8"))
+    numbers = effective(piece)
+
+    assert [] == faults(piece, numbers, cut_short(told(piece, numbers), piece))
