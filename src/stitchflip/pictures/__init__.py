@@ -8,7 +8,12 @@ from stitchflip.pictures.back_view import back
 from stitchflip.pictures.base_marks import base
 from stitchflip.pictures.corner import binding_corner
 from stitchflip.pictures.cut_plan import cuts
+from stitchflip.pictures.foundation import foundation
+from stitchflip.pictures.join_section import join_section
+from stitchflip.pictures.joining_order import joining
+from stitchflip.pictures.kinds import block, kind_plan
 from stitchflip.pictures.legend_marks import legend
+from stitchflip.pictures.panels_apart import panels
 from stitchflip.pictures.sewing_order import order
 from stitchflip.pictures.sewing_step import step
 from stitchflip.pictures.sheet import paper_height
@@ -20,11 +25,17 @@ __all__ = [
     "back",
     "base",
     "binding_corner",
+    "block",
     "coloring",
     "cuts",
     "finished",
+    "foundation",
+    "join_section",
+    "joining",
+    "kind_plan",
     "legend",
     "order",
+    "panels",
     "paper_height",
     "squaring",
     "step",

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from stitchflip.errors import BuildError
 
 if TYPE_CHECKING:
+    from stitchflip.pictures.model import Figure
     from stitchflip.planning.model import Plan
 
 
@@ -46,3 +47,23 @@ def kind_plan(plan: Plan, kind: int) -> Plan:
         quilt=None,
         panels=None,
     )
+
+
+def block(plan: Plan, kind: int) -> Figure:
+    """One block of a kind as it is squared up, before it is joined, with letters and its size.
+
+    Args:
+        plan: The plan.
+        kind: Index of the kind.
+
+    Returns:
+        The figure, in taped inches.
+
+    Raises:
+        BuildError: If there is no such kind.
+    """
+    from stitchflip.pictures.whole_piece import squared_up
+
+    own = kind_plan(plan, kind)
+    name = plan.kinds[kind].name
+    return squared_up(own, f"{plan.project.name}, {name or 'one block'}", f"The block{f' “{name}”' if name else ''}")

@@ -12,7 +12,7 @@ from stitchflip.piecing.geometry import TOLERANCE, box, clip_all, counts, half_p
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from stitchflip.finishing.quilt_model import PlacedBlock, QuiltPlan
     from stitchflip.piecing.model import Build, Point, Polygon, SewnPiece
@@ -67,7 +67,8 @@ def block_cells(quilt: QuiltPlan) -> tuple[Polygon, ...]:
     """What of each block the front can show: its edges, or the seam line where two blocks overlap in a seam."""
     if not quilt.blocks:
         return ()
-    limits = [_limits(block) for block in quilt.blocks]
+    whole = [_limits(block) for block in quilt.blocks]
+    limits = [list(one) for one in whole]
     reach = max(max(block.wide, block.high) for block in quilt.blocks)
     near: defaultdict[tuple[int, int], list[int]] = defaultdict(list)
     places = [_own_place(block) for block in quilt.blocks]
@@ -78,7 +79,7 @@ def block_cells(quilt: QuiltPlan) -> tuple[Polygon, ...]:
         for dx, dy in product((-1, 0, 1), repeat=2):
             for other in near[column + dx, row + dy]:
                 if other > index:
-                    _part(limits[index], limits[other])
+                    _part(whole[index], whole[other], limits[index], limits[other])
     return tuple(
         turned(box((x0, y0), (x1, y1)), block.turned)
         for block, (x0, y0, x1, y1) in zip(quilt.blocks, limits, strict=True)
@@ -91,18 +92,19 @@ def _own_place(block: PlacedBlock) -> Point:
     return x, y
 
 
-def _limits(block: PlacedBlock) -> list[float]:
+def _limits(block: PlacedBlock) -> tuple[float, float, float, float]:
     x, y = _own_place(block)
-    return [x - block.wide / 2, y - block.high / 2, x + block.wide / 2, y + block.high / 2]
+    return (x - block.wide / 2, y - block.high / 2, x + block.wide / 2, y + block.high / 2)
 
 
-def _part(one: list[float], other: list[float]) -> None:
+def _part(one: Sequence[float], other: Sequence[float], one_seen: list[float], other_seen: list[float]) -> None:
     """Part two blocks that overlap, in the middle of the overlap, across its narrow way."""
     across = min(one[2], other[2]) - max(one[0], other[0])
     up = min(one[3], other[3]) - max(one[1], other[1])
     if across < TOLERANCE or up < TOLERANCE:
         return
     axis = 0 if across < up else 1
-    low, high = (one, other) if one[axis] < other[axis] else (other, one)
-    seam = (low[axis + 2] + high[axis]) / 2
-    low[axis + 2] = high[axis] = seam
+    seam = (min(one[axis + 2], other[axis + 2]) + max(one[axis], other[axis])) / 2
+    low, high = (one_seen, other_seen) if one[axis] < other[axis] else (other_seen, one_seen)
+    low[axis + 2] = min(low[axis + 2], seam)
+    high[axis] = max(high[axis], seam)

@@ -70,6 +70,43 @@ def finished(plan: Plan, *, letters: bool = True) -> Figure:
     )
 
 
+def squared_up(plan: Plan, title: str, called: str) -> Figure:
+    """A piece as it is squared up, no edge finished yet: every patch in its fabric with its letter, and the size.
+
+    Args:
+        plan: The plan of the piece by itself.
+        title: Title of the figure.
+        called: What the piece is, to begin its description with.
+    """
+    build = plan.build
+    trim = build.trim_taped
+    band = EdgeBand(trim, trim, "", "")
+    seen = [
+        (piece, fabric, taped(build, part))
+        for piece in build.pieces
+        for polygon in piece.visible
+        for fabric, part in parts(piece, polygon)
+    ]
+    items: list[Primitive] = [
+        Area(trim, BATTING, what="base"),
+        *(patch(plan, piece, polygon, fabric=fabric) for piece, fabric, polygon in seen),
+        *over(band),
+        *(_letter(plan, piece, fabric, polygon) for piece, fabric, polygon in seen),
+        *size_dimensions(plan, trim, "squared up"),
+    ]
+    low, high = bounds(trim)
+    size = Speaker(plan.project.units).size(*wide_and_long(plan.project, plan.square_up.wide, plan.square_up.high))
+    return Figure(
+        tuple(items),
+        low,
+        high,
+        title,
+        f"{called}, squared up {size} wide × long. {_outward(plan)}",
+        Margins(bottom=DIMENSION_MARGIN, right=DIMENSION_MARGIN),
+        natural_width(low, high, widest=3.4),
+    )
+
+
 def coloring(plan: Plan) -> Figure:
     """Outlines only, small letters, room for crayons; of joined blocks the whole quilt without letters.
 
@@ -139,9 +176,13 @@ def _letter(plan: Plan, piece: SewnPiece, fabric: str, polygon: Polygon) -> Labe
 
 
 def _described(plan: Plan) -> str:
-    build, project = plan.build, plan.project
-    say = Speaker(project.units)
-    size = say.size(*wide_and_long(project, plan.square_up.wide, plan.square_up.high))
+    size = Speaker(plan.project.units).size(*wide_and_long(plan.project, plan.square_up.wide, plan.square_up.high))
+    return f"The finished piece, squared up {size} wide × long. {_outward(plan)} {edge_in_words(plan)}"
+
+
+def _outward(plan: Plan) -> str:
+    """First piece and fabrics from there outward."""
+    build = plan.build
     first = build.pieces[0]
     rounds: dict[int, dict[str, None]] = {}
     for piece in build.strips:
@@ -150,7 +191,6 @@ def _described(plan: Plan) -> str:
                 rounds.setdefault(piece.round, {}).setdefault(f"{fabric} ({plan.letter_of(fabric)})")
     outward = "; ".join(listed(tuple(names)) for names in rounds.values())
     return (
-        f"The finished piece, squared up {size} wide × long. {piece_name(build, first).capitalize()}: {first.fabric} "
-        f"({plan.letter_of(first.fabric)}). From there outward: {outward or 'nothing'}. "
-        f"{edge_in_words(plan)}"
+        f"{piece_name(build, first).capitalize()}: {first.fabric} ({plan.letter_of(first.fabric)}). "
+        f"From there outward: {outward or 'nothing'}."
     )

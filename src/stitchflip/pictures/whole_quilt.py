@@ -20,7 +20,7 @@ from stitchflip.pictures.drawing import (
 from stitchflip.pictures.edge_band import corner_pairs, edge_band, edge_in_words, over, under
 from stitchflip.pictures.ink import BATTING, CASING, HAIR, INK, THIN, is_dark
 from stitchflip.pictures.model import Area, Figure, Label, Line, Margins, NoRoom, Pen, Primitive
-from stitchflip.pictures.quilt_places import block_outline, patches_of_blocks
+from stitchflip.pictures.quilt_places import block_cells, patches_of_blocks
 from stitchflip.piecing.geometry import area, clip_all, counts, half_planes
 from stitchflip.values import dataclass
 
@@ -84,7 +84,7 @@ def coloring_quilt(plan: Plan, quilt: QuiltPlan) -> Figure:
     seen = list(_seen(plan, quilt, band))
     items: list[Primitive] = [
         *(Area(one.polygon, "#ffffff", pen=_COLORING_LINE, what=one.what, step=one.step) for one in seen),
-        *(outline_lines(_inside(block_outline(block), band), _BLOCK_EDGE, "block") for block in quilt.blocks),
+        *(outline_lines(_inside(cell, band), _BLOCK_EDGE, "block") for cell in block_cells(quilt)),
         *over(band),
         *(Line(pair, _COLORING_LINE) for pair in corner_pairs(band)),
     ]
