@@ -20,11 +20,15 @@ if TYPE_CHECKING:
 
     from stitchflip.piecing.flips import Sewn
     from stitchflip.piecing.frame import Frame
+    from stitchflip.piecing.geometry import HalfPlane
     from stitchflip.piecing.model import BareSpot, Point, Polygon, Seam, WidestGap
     from stitchflip.piecing.ways.wanted import Part
 
 _POINTING = cos(radians(25))
 """A corner whose direction is within 25 degrees of square to its nearest edge points at that edge."""
+
+_AT_SEAM = 1e-5
+"""A corner so near a line lies on it; inches."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +98,7 @@ def assemble(
         raw_edges_on_show=(),
         widest_gap=_widest(pieces, frame, is_open=any(spot.grade != "note" for spot in bare)),
         points=_points(state, history, frame),
-        notes=(*notes, *_notes(history, layers, frame)),
+        notes=(*notes, *_notes(history, layers, labels, frame)),
         seam_allowance=frame.seam,
         draw_up=frame.draw_up,
         first_is_strip=first.run_along is not None,
@@ -254,24 +258,31 @@ def _widest_open(pieces: Sequence[SewnPiece], frame: Frame) -> WidestGap:
     return widest_anywhere(frame.trim_taped, lines)
 
 
-def _stitched_first(state: State, history: Sequence[Sewn], frame: Frame) -> Polygon:
-    """The first piece inside its own stitching: the fold takes from the strips, not from the points."""
+def _stitched_lines(history: Sequence[Sewn], frame: Frame) -> list[HalfPlane]:
+    """The stitching round the first piece, one line a side: the fold takes from the strips, not from the points."""
     back = 0.0 if frame.stitched is None else frame.seam - frame.stitched
-    nearest: dict[int, tuple[float, float, float]] = {}
+    nearest: dict[int, HalfPlane] = {}
     for sewn in reversed(history):
         nearest[sewn.side] = (*sewn.normal, sewn.seam_at + back)
-    return clip_all(state.first, nearest.values())
+    return list(nearest.values())
 
 
 def _points(state: State, history: Sequence[Sewn], frame: Frame) -> tuple[CenterPoint, ...]:
-    """The corners of the first piece as it shows, with their room to the edges."""
-    seen = _stitched_first(state, history, frame)
+    """The corners of the first piece as it shows, with their room to the edges.
+
+    Where a line of its own cuts a corner off, its seam runs out at a raw edge and makes no point there.
+    """
+    lines = _stitched_lines(history, frame)
+    seen = clip_all(state.first, lines)
     if not seen or len(state.sides) < 3:
         return ()
+    has_chords = any(sewn.is_chord for sewn in history)
     mid_x, mid_y = middle(seen)
     planes = half_planes(frame.trim_taped)
     points = []
     for x, y in seen:
+        if has_chords and sum(abs(nx * x + ny * y - r) < _AT_SEAM for nx, ny, r in lines) < 2:
+            continue
         tx, ty = frame.taped((x, y))
         nx, ny, r = min(planes, key=lambda plane: plane[2] - plane[0] * tx - plane[1] * ty)
         to_edge = r - nx * tx - ny * ty
@@ -291,11 +302,13 @@ def _points(state: State, history: Sequence[Sewn], frame: Frame) -> tuple[Center
     return tuple(points)
 
 
-def _notes(history: Sequence[Sewn], layers: Sequence[Layer], frame: Frame) -> list[KernelNote]:
+def _notes(history: Sequence[Sewn], layers: Sequence[Layer], labels: Sequence[Label], frame: Frame) -> list[KernelNote]:
     notes = []
-    for sewn, layer in zip(history, layers, strict=True):
+    for sewn, layer, label in zip(history, layers, labels, strict=True):
         if layer.needed is None:
             notes.append(KernelNote("strip.unnecessary", sewn.step))
+        elif label.square_cut:
+            continue  # folded squares end in a point, and the seams of two meet at the edge
         elif sewn.closes:
             notes.append(KernelNote("side.closes", sewn.step, extent(layer.opened, *sewn.normal)[1]))
         if sewn.scant > TOLERANCE:

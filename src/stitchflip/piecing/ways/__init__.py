@@ -16,6 +16,7 @@ from stitchflip.piecing.ways import (
     chevron,
     corner_squares,
     courthouse,
+    folded_corners,
     log_cabin,
     round_the_point,
     rows,
@@ -57,6 +58,7 @@ WAYS: MappingProxyType[Way, WayOfBuilding] = MappingProxyType(
         Way.CHEVRON: WayOfBuilding(chevron.strips, chevron.first, chevron.growing, called=braid.SIDES),
         Way.CORNER_SQUARES: WayOfBuilding(corner_squares.strips, center_polygon),
         Way.WONKY: WayOfBuilding(wonky.strips, center_polygon),
+        Way.FOLDED_CORNERS: WayOfBuilding(folded_corners.strips, center_polygon),
         Way.SIDES: WayOfBuilding(sides.strips, center_polygon),
     }
 )

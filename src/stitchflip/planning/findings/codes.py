@@ -32,6 +32,7 @@ CODES: dict[str, str] = {
     "wonky.straighter": "A wonky strip lies at less than the smallest angle, so that no sliver shows.",
     "strip.touches-itself": "A fabric lies beside itself.",
     "strip.reading": "A measured edge cannot come from its strip.",
+    "corners.cut-into-each-other": "Two stitch-and-flip corners are too large for the edge between them.",
     "stitching.wide-gap": "A place without stitching is wider than the batting allows.",
     "fabric.short": "The fabric on hand is not enough.",
     "fabric.nothing-to-spare": "The purchase leaves nothing to spare.",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from stitchflip.planning.findings import cover, materials, points, purchase, sewing, wonky
+from stitchflip.planning.findings import corners, cover, materials, points, purchase, sewing, wonky
 from stitchflip.planning.findings.seen import Seen
 from stitchflip.planning.model import Severity
 from stitchflip.project.numbers import effective
@@ -26,6 +26,7 @@ GEOMETRY: tuple[Callable[[Seen], Iterator[Finding]], ...] = (
     sewing.kernel_notes,
     wonky.straighter,
     sewing.thin_strips,
+    corners.corners_cut,
     sewing.loose_ends,
     cover.wide_gap,
     sewing.bias_edges,

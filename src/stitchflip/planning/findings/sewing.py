@@ -70,7 +70,11 @@ def thin_strips(seen: Seen) -> Iterator[Finding]:
         least = min(0.5, piece.cut_width - 2 * seen.build.seam_allowance)
         if width < least - TOLERANCE or not any(_holds_circle(part, least) for part in piece.shown):
             slivers.append((width, piece))
-        elif last[piece.side] == piece.step and width < min(numbers.last_strip_note, least + 0.25) - TOLERANCE:
+        elif (
+            not piece.square_cut
+            and last[piece.side] == piece.step
+            and width < min(numbers.last_strip_note, least + 0.25) - TOLERANCE
+        ):
             thin.append((width, piece))
     yield from _hidden(hidden)
     yield from _slivers(seen, slivers)
