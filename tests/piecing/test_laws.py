@@ -20,7 +20,7 @@ from stitchflip.piecing.model import Build, EndClass
 from stitchflip.project.model import ShortStrip
 from tests.strategies import Laid, chord_scripts, covered_builds, eighths, regular_builds
 from tests.twins.compare import differences, gap_faults, joined, same_area
-from tests.twins.dictate import facing, script_of, until_covered
+from tests.twins.dictate import script_of
 from tests.twins.grid import border_error, visible_areas
 from tests.twins.kernel import built, sewn
 from tests.twins.painter import common, counts, extent, paint, slab, together, travel, without
@@ -338,12 +338,7 @@ def test_until_covered_sews_the_strips_a_painter_would(
         building={"way": "log cabin", "until_covered": True},
         rounds=rounds(*cuts),
     )
-    script = script_of(whole.model_copy(update={"rounds": ()}), numbers)
-    ring = [facing(name) for name in ("top", "right", "bottom", "left")]
-    passes = [
-        [Strip(normal, width) for normal, width in zip(ring, cuts[turn % len(cuts)], strict=True)] for turn in range(12)
-    ]
-    painted = paint(until_covered(script, passes))
+    painted = paint(script_of(whole, numbers))
     build = build_project(whole, numbers)
 
     assert [(strip.normal, strip.width) for strip in painted.strips] == [
