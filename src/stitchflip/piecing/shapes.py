@@ -153,7 +153,8 @@ def center_cut(project: Project, raw: Polygon) -> tuple[float, float]:
     """(wide, long) of the rectangle that the center is cut from, print upright.
 
     A square or rectangle is cut as it is, whatever its turn; other shapes come out of the smallest upright
-    rectangle round them with one edge along an edge of the shape.
+    rectangle round them with one edge along an edge of the shape; of two alike the squarer, so that a half square
+    comes out of its square.
     """
     center = project.center
     if center is not None and center.shape is CenterShape.SQUARE and center.cut is not None:
@@ -164,7 +165,7 @@ def center_cut(project: Project, raw: Polygon) -> tuple[float, float]:
     for nx, ny, _ in half_planes(raw):
         across, along = extent(raw, nx, ny), extent(raw, -ny, nx)
         boxes.append((along[1] - along[0], across[1] - across[0]))
-    return min(boxes, key=lambda size: round(size[0] * size[1], 6))
+    return min(boxes, key=lambda size: (round(size[0] * size[1], 6), round(max(size), 6)))
 
 
 def is_slanted(turned: float) -> bool:
