@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from math import ceil, floor
 
+from stitchflip.finishing.edge_sizes import backing_beyond_edge, later_backing_spare
 from stitchflip.finishing.measures import BACKING_SEAM_OFF_MIDDLE, NARROWEST_BACKING_PANEL
 from stitchflip.finishing.model import BackingChoice, BackingPlan, BasePlan
 from stitchflip.finishing.panels import Panels, arrange, widths_for_all, with_full_middle
@@ -73,6 +74,8 @@ def backing_size(
 ) -> tuple[float, float]:
     """The size to cut the backing (x, y): the base's, or beyond the squared-up size when it is added later.
 
+    When the backing makes the edge, it reaches as far beyond the trimmed edge as that takes.
+
     Args:
         project: For what is sewn through.
         numbers: For the draw-up, which a backing added later does not suffer.
@@ -80,8 +83,9 @@ def backing_size(
         quilt: The joined blocks, None for a piece by itself.
     """
     if project.base.through is Through.BACKING_AND_BATTING:
-        return base.wide, base.high
-    spare = 2 * numbers.backing_later_spare
+        beyond = backing_beyond_edge(project, numbers)
+        return base.wide + 2 * max(0.0, beyond - base.spare_x), base.high + 2 * max(0.0, beyond - base.spare_y)
+    spare = 2 * later_backing_spare(project, numbers)
     if quilt is not None:
         return quilt.wide + spare, quilt.high + spare
     return (

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import inf
 
-from stitchflip.finishing.edges import CURVE, Edge
+from stitchflip.finishing.edges import CURVE, Edge, edge_named
 from stitchflip.finishing.measures import (
     BINDING_JOIN_OFF_CORNER,
     BINDING_START_OFF_CORNER,
@@ -229,8 +229,8 @@ def _place_in_words(say: Speaker, sides: Sequence[Edge], start: Start) -> str:
         quarter, past = _quarter(side, start)
         where = f"{say.near(past)} past" if past > 0 else "at"
         return f"on the curve, {where} its {_ROUND_PLACES[quarter]}"
-    begins = f"the {last.name}" if last.is_curve else f"its corner with {_edge(last.name)}"
-    return f"on {_edge(side.name)}, {say.near(start.along)} from {begins}"
+    begins = f"the {last.name}" if last.is_curve else f"its corner with {edge_named(last.name)}"
+    return f"on {edge_named(side.name)}, {say.near(start.along)} from {begins}"
 
 
 def _quarter(side: Edge, start: Start) -> tuple[int, float]:
@@ -249,9 +249,4 @@ def _toward(sides: Sequence[Edge], start: Start) -> str:
     following = next(
         one for turn in range(1, len(sides) + 1) if not (one := sides[(start.edge + turn) % len(sides)]).is_curve
     )
-    return _edge(following.name)
-
-
-def _edge(name: str) -> str:
-    """An edge in a sentence: "the right edge", "side 3"."""
-    return name if name.startswith("side ") else f"the {name} edge"
+    return edge_named(following.name)

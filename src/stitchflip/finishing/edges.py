@@ -187,6 +187,17 @@ def _sign(part: float) -> int:
     return 0 if abs(part) < TOLERANCE else (1 if part > 0 else -1)
 
 
+def edge_named(name: str) -> str:
+    """An edge in a sentence: "the right edge", "side 3", "the curve".
+
+    Args:
+        name: As the edge is called.
+    """
+    if name.startswith("side "):
+        return name
+    return f"the {name}" if name.endswith(CURVE) else f"the {name} edge"
+
+
 def corner_angles(trim_edges: Sequence[Edge]) -> tuple[float, ...]:
     """Inside angle at each corner, degrees, in the order of the edges that begin there.
 

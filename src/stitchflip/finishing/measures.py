@@ -75,3 +75,17 @@ BIAS_STRIP_STEP = Measure(0.5, 1)
 """Length of fabric for bias strips cut one by one is on this grid."""
 BIAS_STRIP_AT_LEAST = Measure(12, 30)
 """Bias strips are no shorter than this: more joins than that show."""
+SPARE_OF_TURNED_BACKING = Measure(0.5, 1.2)
+"""Per side, of the backing of a piece that is turned through (published: "separate back 1 in larger than front")."""
+FACING_TURNED_UNDER = Measure(0.25, 0.6)
+"""The loose long edge of a facing is turned under by so much."""
+FACING_END_TURNED = Measure(0.5, 1.2)
+"""Facing strips at top and bottom reach beyond the piece by so much at each end, to be turned under."""
+TOPSTITCH_FROM_EDGE = Measure(1 / 8, 0.3)
+"""Topstitching of a piece that was turned through, from its edge."""
+STAY_STITCH_BESIDE_CUT = Measure(1 / 8, 0.3)
+"""Stay-stitching beside a cut that opens seams, on both sides of it."""
+LABEL = (Measure(4, 10), Measure(3, 7.5))
+"""A label as it shows, wide and high."""
+LABEL_SQUARE = Measure(5, 13)
+"""Square that is folded from corner to corner for a label in a corner, cut."""

@@ -15,6 +15,7 @@ from stitchflip.finishing.model import PointNumber, SideNumber, SquareUpPlan
 from stitchflip.lengths import TOLERANCE_IN, Speaker
 from stitchflip.piecing.geometry import area, box, extent
 from stitchflip.piecing.model import CenterPoint, Polygon
+from stitchflip.piecing.shapes import panel_polygon
 from stitchflip.project.model import Project
 from stitchflip.project.numbers import Numbers
 
@@ -50,7 +51,7 @@ def plan_square_up(
         area=_area(trim_taped, radius, is_curve=is_curve),
         perimeter=sum(side.length for side in trim_edges(project, trim_taped)),
         folded="" if is_curve else fold_in_words(project, numbers, cut_first),
-        curve=_curve_in_words(project, right - left, top - low, radius, is_curve=is_curve),
+        curve=_curve_in_words(project, panel_polygon(project, numbers) if project.cut_apart else trim_taped),
     )
 
 
@@ -82,17 +83,19 @@ def _area(trim_taped: Polygon, radius: float, *, is_curve: bool) -> float:
     return area(trim_taped)
 
 
-def _curve_in_words(project: Project, wide: float, high: float, radius: float, *, is_curve: bool) -> str:
-    """How to mark and cut what is not straight."""
+def _curve_in_words(project: Project, outline: Polygon) -> str:
+    """How to mark and cut what is not straight, of a base that is cut apart on every panel."""
     say = Speaker(project.units)
-    if radius:
+    (left, right), (low, high) = extent(outline, 1, 0), extent(outline, 0, 1)
+    if not is_round(project, outline):
+        radius = corner_radius_of(project, outline)
         return (
             f"Square up with straight edges first. Then round every corner: lay a circle of radius {say.near(radius)} "
             f"into it, its middle {say.near(radius)} from both edges, mark along it and cut on the line with scissors."
+            if radius
+            else ""
         )
-    if not is_curve:
-        return ""
-    half_x, half_y = wide / 2, high / 2
+    half_x, half_y = (right - left) / 2, (high - low) / 2
     if abs(half_x - half_y) <= TOLERANCE_IN:
         return (
             f"From the center mark {say.near(half_y)} all round: swing a strip of card on a pin in the center mark, "
