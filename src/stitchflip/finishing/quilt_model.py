@@ -129,4 +129,6 @@ class QuiltPlan:
     trimmed_to: tuple[float, float] | None
     """Blocks of unequal size are trimmed to this, wide x high; None when nothing is trimmed."""
     repairs: tuple[str, ...]
-    """What else could be done with unequal blocks, each with the size it gives, in words."""
+    """What can be done with unequal blocks, the chosen way first, each with the size it gives, in words."""
+    words: tuple[str, ...] = ()
+    """How it is joined and bordered, one sentence each, with its numbers."""

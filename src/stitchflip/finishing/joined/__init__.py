@@ -1,17 +1,59 @@
-"""Blocks joined into quilts."""
+"""Finished blocks joined into a quilt: the joins, the sizes, the settings, borders, and blocks that came out unequal.
+
+`plan_quilt` is the way in; the formulas behind it are public, so that a strip or a triangle from elsewhere can be
+judged by them.
+"""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from stitchflip.finishing.joined.borders import border_adds, mitered_length, sashing_for
+from stitchflip.finishing.joined.joins import (
+    cover_passes,
+    covered_cut,
+    flat_cut_that_fills,
+    folded_cut_that_passes,
+    raw_edges_apart,
+    room_between,
+    shows_between,
+    usual_flat_cut,
+)
+from stitchflip.finishing.joined.kinds import laid_kinds, wanted_counts
+from stitchflip.finishing.joined.layouts import block_count
+from stitchflip.finishing.joined.on_point import Diamond
+from stitchflip.finishing.joined.plan import plan_quilt
+from stitchflip.finishing.joined.sharing import Sharing, dealt, share
+from stitchflip.finishing.joined.sizes import Grid, row_length
+from stitchflip.finishing.joined.triangles import (
+    exact_corner_square,
+    exact_side_square,
+    usual_additions,
+    usual_squares,
+)
 
-if TYPE_CHECKING:
-    from stitchflip.finishing.quilt_model import QuiltPlan
-    from stitchflip.piecing.model import Polygon
-    from stitchflip.project.model import Project
-    from stitchflip.project.numbers import Numbers
-
-
-def plan_quilt(project: Project, numbers: Numbers, block_taped: Polygon) -> QuiltPlan | None:
-    """The quilt; None for a piece by itself."""
-    del project, numbers, block_taped
-    return None
+__all__ = [
+    "Diamond",
+    "Grid",
+    "Sharing",
+    "block_count",
+    "border_adds",
+    "cover_passes",
+    "covered_cut",
+    "dealt",
+    "exact_corner_square",
+    "exact_side_square",
+    "flat_cut_that_fills",
+    "folded_cut_that_passes",
+    "laid_kinds",
+    "mitered_length",
+    "plan_quilt",
+    "raw_edges_apart",
+    "room_between",
+    "row_length",
+    "sashing_for",
+    "share",
+    "shows_between",
+    "usual_additions",
+    "usual_flat_cut",
+    "usual_squares",
+    "wanted_counts",
+]

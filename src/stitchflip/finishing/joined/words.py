@@ -1,0 +1,200 @@
+"""How blocks are joined and bordered, said at the sewing machine: one sentence each, with its numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from stitchflip.finishing.joined.borders import border_adds
+from stitchflip.finishing.joined.joins import JoinCuts
+from stitchflip.finishing.quilt_model import JoinCheck, JoiningStrip, SettingTriangles
+from stitchflip.finishing.words import size_in_words
+from stitchflip.lengths import TOLERANCE_IN, Rounding, Speaker, Unit, round_to
+from stitchflip.project.model import Fold, Join, Joined, Joining, Project, Setting, Through, Triangles
+from stitchflip.project.numbers import Numbers
+
+
+def joining_words(
+    project: Project,
+    numbers: Numbers,
+    joined: Joined,
+    cuts: JoinCuts,
+    check: JoinCheck,
+    strips: Sequence[JoiningStrip],
+) -> Iterator[str]:
+    """How the blocks are joined, in the order of the work.
+
+    Args:
+        project: For its unit and what is sewn through.
+        numbers: The maker's numbers.
+        joined: How the blocks are joined.
+        cuts: Cut widths of the strips.
+        check: One join in section.
+        strips: All joining strips.
+    """
+    say = Speaker(project.units)
+    yield _order(joined)
+    match joined.join:
+        case Join.PLAIN_SEAM:
+            yield from _plain(project, numbers, say)
+            return
+        case Join.COVERED:
+            yield (
+                f"At each join sew both strips, the front one cut {say.width(cuts.flat)}, to the edge of the first block "
+                f"in one seam, one on either face; on the back {_turned_under(cuts, check, say)} and stitch the fold to "
+                "the next block, then turn the front strip under and stitch it over that seam by hand."
+            )
+            yield (
+                f"{say.near(check.shows)} shows between the blocks, and the back strip passes the far stitching by "
+                f"{say.margin(check.passes)}."
+            )
+        case Join.FLAT_AND_FOLDED:
+            yield from _flat_and_folded(joined, check, say)
+    if check.filler > 0:
+        yield f"In every join lay a strip of batting {say.near(check.filler)} wide between the blocks, edges butted."
+    yield (
+        "Cut every strip to the block or the row as measured and pin both ends and the middle; a strip that is sewn on "
+        "long and cut off stretches. Sew every second strip from the other end."
+    )
+    if any(strip.is_pieced for strip in strips):
+        longest = max(strip.long for strip in strips if strip.is_pieced)
+        yield f"Strips up to {say.cut(longest)} long are joined from several; keep those joins off the block corners."
+
+
+def _turned_under(cuts: JoinCuts, check: JoinCheck, say: Speaker) -> str:
+    if cuts.folded:
+        return f"bring over the strip that is cut {say.width(cuts.folded)} and folded in half"
+    return f"turn {say.near(check.seam)} under"
+
+
+def _order(joined: Joined) -> str:
+    """What is joined first."""
+    if joined.setting is Setting.ON_POINT:
+        way = "up to the right" if joined.first is Joining.ROWS else "up to the left"
+        return (
+            f"Join blocks and side triangles to diagonal rows that run {way}, then the rows to each other, and the "
+            "corner triangles last."
+        )
+    first, then = ("row", "rows") if joined.first is Joining.ROWS else ("column", "columns")
+    return f"Join the blocks of each {first} first, with short joins, then the {then} to each other with long ones."
+
+
+def _flat_and_folded(joined: Joined, check: JoinCheck, say: Speaker) -> Iterator[str]:
+    behind = joined.fold is Fold.BEHIND
+    flat_on, fold_on = ("front", "back") if behind else ("back", "front")
+    yield (
+        f"At each join sew the flat strip to the {flat_on} and the folded strip to the {fold_on} of the first block in "
+        f"one seam, all raw edges together; sew the other edge of the flat strip to the next block on the {flat_on}; "
+        f"bring the fold over that seam on the {fold_on} and stitch it down."
+    )
+    yield (
+        f"{say.near(check.shows)} shows between the blocks on the front; their raw edges stand {say.margin(check.gap)} "
+        f"apart, and the fold passes the far stitching by {say.margin(check.passes)}."
+    )
+
+
+def _plain(project: Project, numbers: Numbers, say: Speaker) -> Iterator[str]:
+    if project.base.through is Through.BACKING_AND_BATTING:
+        yield (
+            "Fold the backings out of the way and sew the fronts right sides together; trim the battings until they "
+            f"meet; trim one backing even with the seam, turn the other {say.near(numbers.seam)} under and stitch it "
+            "over by hand."
+        )
+        return
+    yield (
+        f"Trim the batting {say.near(numbers.seam)} back from every edge that is joined, sew the blocks right sides "
+        "together and press the seams open."
+    )
+    yield "Stitch in the ditch between the blocks through the backing: that is what holds the backing, block by block."
+
+
+def triangle_words(project: Project, numbers: Numbers, joined: Joined, made: SettingTriangles) -> Iterator[str]:
+    """The setting triangles: squares, grain, and the bases they are quilted on.
+
+    Args:
+        project: For its unit.
+        numbers: For draw-up and spare.
+        joined: For how large the squares are cut.
+        made: The triangles.
+    """
+    say = Speaker(project.units)
+    if made.side_squares:
+        spare = 4 * made.side_squares - made.side_count
+        left = f", {spare} to spare" if spare else ""
+        yield (
+            f"{made.side_count} side triangles from {_squares(made.side_squares)} cut {say.cut(made.side_square)}, cut "
+            f"twice from corner to corner{left}: the long side lies on the straight grain at the edge "
+            f"(exactly needed: {say.near(made.exact_side)})."
+        )
+    yield (
+        f"4 corner triangles from {_squares(made.corner_squares)} cut {say.cut(made.corner_square)}, cut once: their "
+        f"short sides lie on the straight grain (exactly needed: {say.near(made.exact_corner)})."
+    )
+    yield _bases(numbers, made, say)
+    if joined.triangles is Triangles.OVERSIZE:
+        yield f"The squares are oversize: trim the edge {say.near(numbers.seam)} beyond the corners of the blocks."
+    if joined.triangles is Triangles.TRADE and project.units is Unit.CM:
+        yield (
+            "The additions in print, 3.5 and 2.5 cm for a seam of 0.75 cm, come out 1.2 and 0.6 mm small; here they "
+            "are rounded up."
+        )
+
+
+def _squares(count: int) -> str:
+    return "1 square" if count == 1 else f"{count} squares"
+
+
+def _bases(numbers: Numbers, made: SettingTriangles, say: Speaker) -> str:
+    """Triangles are layered and quilted like blocks; whole squares, so that no bias edge is quilted."""
+    bases = []
+    for count, square in ((made.side_squares, made.side_square), (made.corner_squares, made.corner_square)):
+        if count:
+            wide, high = _base_of(square, numbers, 0), _base_of(square, numbers, 1)
+            bases.append(f"{count} of {say.cut_size(wide, high)}")
+    drawn_in = max(made.side_square if made.side_squares else 0.0, made.corner_square) * max(
+        numbers.draw_up_x, numbers.draw_up_y
+    )
+    larger = ""
+    if drawn_in > TOLERANCE_IN:
+        larger = f"; quilting draws the largest in by up to {say.shortage(drawn_in)}, so cut them that much larger"
+    return (
+        f"Triangles are layered and quilted like the blocks: quilt the squares whole, on more bases ({' and '.join(bases)}), "
+        f"and cut them into triangles afterwards{larger}."
+    )
+
+
+def _base_of(square: float, numbers: Numbers, part: int) -> float:
+    draw_up, spare = ((numbers.draw_up_x, numbers.spare_x), (numbers.draw_up_y, numbers.spare_y))[part]
+    return round_to(square / (1 - draw_up) + 2 * spare, numbers.round_base_to, Rounding.UP)
+
+
+def border_words(project: Project, numbers: Numbers) -> Iterator[str]:
+    """How borders go on, and what is laid under them.
+
+    Args:
+        project: For the borders and what is sewn through.
+        numbers: For the seam as stitched.
+    """
+    say = Speaker(project.units)
+    behind = project.base.through is Through.BACKING_AND_BATTING
+    for number, border in enumerate(project.borders, 1):
+        adds = border_adds(border.cut.inches, numbers.seam)
+        if adds <= 0:
+            continue
+        which = "The border" if len(project.borders) == 1 else f"Border {number}"
+        strip = " and a strip of backing as wide as the border behind it" if behind else ""
+        yield (
+            f"{which} ({border.fabric}, cut {say.width(border.cut.inches)}, {border.corners.value}) is sewn to the "
+            "quilt as measured through its middle, both opposite strips alike; lay batting "
+            f"{say.near(adds)} wide under it, butted to what is there{strip}."
+        )
+
+
+def size_words(project: Project, wide: float, high: float) -> str:
+    """The size of the whole in the maker's order.
+
+    Args:
+        project: For its unit and which way the length runs.
+        wide: Squared up, inches.
+        high: The same from top to bottom, inches.
+    """
+    return size_in_words(project, wide, high)
