@@ -200,15 +200,38 @@ def largest_circle(polygon: Polygon) -> tuple[Point, float]:
     """Center and radius of the largest circle inside a convex polygon.
 
     The circle touches three edges (or two parallel ones and a third): of all triples of edges, the one whose
-    equidistant point is feasible with the largest radius wins. Meant for patches of a few corners.
+    equidistant point is feasible with the largest radius wins. A patch with a curved edge has dozens of edges, of
+    which three matter: there the box round it is asked first, and the edge that cuts most into the circle found is
+    added until none does.
     """
     planes = half_planes(polygon)
-    best: tuple[Point, float] = (middle(polygon), 0.0)
+    if len(planes) <= _FEW_EDGES:
+        return _touching_three(planes) or (middle(polygon), 0.0)
+    some = [(*way, extent(polygon, *way)[1]) for way in ((0.0, -1.0), (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0))]
+    for _ in planes:
+        found = _touching_three(some)
+        if found is None:
+            break
+        (x, y), radius = found
+        nearest = min(planes, key=lambda plane: plane[2] - plane[0] * x - plane[1] * y)
+        if nearest[2] - nearest[0] * x - nearest[1] * y >= radius - TOLERANCE:
+            return found
+        some.append(nearest)
+    return (middle(polygon), 0.0)
+
+
+_FEW_EDGES = 12
+"""So many edges are tried three by three."""
+
+
+def _touching_three(planes: Sequence[HalfPlane]) -> tuple[Point, float] | None:
+    """The largest circle behind some edges, by trying them three by three; None when there is none."""
+    best: tuple[Point, float] | None = None
     for i, first in enumerate(planes):
         for j in range(i + 1, len(planes)):
             for k in range(j + 1, len(planes)):
                 found = _equidistant(first, planes[j], planes[k])
-                if found is None or found[1] <= best[1]:
+                if found is None or found[1] <= (best[1] if best else 0.0):
                     continue
                 (x, y), radius = found
                 if all(nx * x + ny * y + radius <= r + TOLERANCE for nx, ny, r in planes):
