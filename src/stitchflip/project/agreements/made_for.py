@@ -28,11 +28,11 @@ def made_for(data: Table) -> Iterator[Disagreement]:
     table = table_at(data, "made_for")
     if not table:
         return
-    yield from _sizes(data, table)
+    yield from _sizes(data)
     yield from _itself(table, ("made_for",))
 
 
-def _sizes(data: Table, table: Table) -> Iterator[Disagreement]:
+def _sizes(data: Table) -> Iterator[Disagreement]:
     """What neither the piece nor the table or bed says of a rectangle's size."""
     wanted = table_at(data, "squared_up")
     shape = meant(shape_of_piece(dict(wanted)), Outline)

@@ -1,0 +1,58 @@
+"""A quilt of joined blocks at another size: more blocks, or larger ones."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from stitchflip.errors import BuildError
+from stitchflip.lengths import Speaker
+from stitchflip.planning.resize.blocks import block_for, blocks_for, laid, quilt_size
+from stitchflip.planning.resize.drawn import drawn
+from stitchflip.planning.resize.pen import Keep
+
+if TYPE_CHECKING:
+    from stitchflip.lengths import Length
+    from stitchflip.planning.resize.pen import Pen
+    from stitchflip.project.model import Project
+
+
+def quilt_at(
+    project: Project, wide: Length | None, long: Length | None, keep: Keep, messages: list[str]
+) -> tuple[Project, Pen | None]:
+    """More blocks, or larger ones."""
+    now = quilt_size(project)
+    if now is None or project.joined is None:
+        raise BuildError(
+            what="the joined blocks cannot be laid",
+            fix="See what the plan says first.",
+            where="joined",
+            code="build.cannot-resize",
+        )
+    say = Speaker(project.units)
+    target = (wide.inches if wide else now[0], long.inches if long else now[1])
+    if keep is Keep.PROPORTIONS:
+        pen = block_for(project, target[0])
+        wanted = project.squared_up
+        sizes = {
+            key: size and pen.cut(size, pen.x, "the block")
+            for key, size in (("wide", wanted.wide), ("long", wanted.long))
+        }
+        made = drawn(project.model_copy(update={"squared_up": wanted.model_copy(update=sizes)}), pen)
+        made = made.model_copy(update={"borders": project.borders})
+        size = quilt_size(made) or now
+        messages.append(f"The blocks are made larger or smaller; the quilt comes to {say.size(*size)} (wide × long).")
+        return made, pen
+    found = blocks_for(project, *target)
+    if found is None:
+        raise BuildError(
+            what=f"more than 60 blocks in a row would be needed for {say.size(*target)}",
+            fix="Make the blocks larger, or the quilt smaller.",
+            where="joined",
+            code="build.cannot-resize",
+        )
+    messages.append(
+        f"{found.across} blocks across and {found.down} down come to {say.size(found.wide, found.long)} (wide × long)."
+    )
+    if project.joined.measured or project.joined.places:
+        messages.append("Measured blocks and places of the kinds belong to the old layout and are left out.")
+    return laid(project, found.across, found.down), None

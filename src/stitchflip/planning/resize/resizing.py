@@ -1,0 +1,167 @@
+"""One call: a project and a size in, the project at that size out, with what was done to get there."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from stitchflip.lengths import Rounding, Speaker, round_to
+from stitchflip.planning.kinds import as_block
+from stitchflip.planning.resize.blocks import quilt_size
+from stitchflip.planning.resize.clean import clean_sizes
+from stitchflip.planning.resize.differences import differences
+from stitchflip.planning.resize.pen import FINISHED_STEP, Awkward, Keep, exactly
+from stitchflip.planning.resize.piece import at_size, forgotten, in_proportion, trim_extents, with_strips
+from stitchflip.planning.resize.quilts import quilt_at
+from stitchflip.planning.resize.rounds import fitted, grows
+from stitchflip.planning.resize.stops import codes_of, without_new_stops
+from stitchflip.planning.resize.units import in_unit
+from stitchflip.planning.resize.words import awkward_words, fitted_words, redraft_words
+from stitchflip.project.model import Outline, Runs, Way
+from stitchflip.project.sizes import stated_size
+from stitchflip.values import dataclass
+
+if TYPE_CHECKING:
+    from stitchflip.lengths import Length, Unit
+    from stitchflip.planning.resize.pen import Pen
+    from stitchflip.project.model import Change, Project
+
+
+@dataclass(frozen=True, slots=True)
+class Resized:
+    """A project at another size."""
+
+    project: Project
+    changes: tuple[Change, ...]
+    """What makes the old project the new one; when the unit changes, the whole file is written anew instead."""
+    messages: tuple[str, ...]
+    """What was done and what could not be, one sentence each."""
+    awkward: tuple[Awkward, ...] = ()
+    """Cut sizes that left the ruler and were rounded."""
+    clean_sizes: tuple[tuple[float, float], ...] = ()
+    """Sizes near the one wanted at which every cut is on the ruler, wide × long, inches."""
+
+
+def resized(
+    project: Project,
+    wide: Length | None = None,
+    long: Length | None = None,
+    *,
+    strip: Length | None = None,
+    unit: Unit | None = None,
+    keep: Keep = Keep.STRIPS,
+) -> Resized:
+    """The project at another squared-up size, strip width or unit.
+
+    Args:
+        project: The project.
+        wide: Squared-up width wanted; of a quilt of joined blocks, the whole quilt's; of a polygon, across its flats.
+            Wanted after washing where the project wants its size after washing.
+        long: Length wanted; left out with a width, it stays (keeping strips) or follows (keeping proportions).
+        strip: Cut width for every strip.
+        unit: The system to draft the piece anew in; sizes left out are those a maker of that system would choose.
+        keep: What stays as it is.
+
+    Returns:
+        The project; itself, unchanged, when it has this size, width and unit already.
+
+    Raises:
+        BuildError: If no piece of this size can be drawn.
+    """
+    in_other = unit is not None and unit is not project.units
+    if strip is None and not in_other and _has_size(project, wide, long):
+        return Resized(project, (), ())
+    before, said = forgotten(project)
+    messages = list(said)
+    if in_other and unit is not None:
+        before = in_unit(before, unit)
+        messages.append(redraft_words(before))
+    if strip is not None:
+        before = with_strips(before, strip)
+    made, pen = _at(before, wide, long, keep, messages)
+    made = _covering(made, messages, may_drop=strip is not None or pen is None)
+    made = without_new_stops(project, made, messages)
+    awkward = tuple(pen.awkward) if pen is not None else ()
+    messages += awkward_words(awkward, Speaker(made.units))
+    near = clean_sizes(before, made) if awkward else ()
+    return Resized(made, () if in_other else differences(project, made), tuple(messages), awkward, near)
+
+
+def _has_size(project: Project, wide: Length | None, long: Length | None) -> bool:
+    """True when nothing about the size is to change."""
+    if wide is None and long is None:
+        return True
+    wanted = project.squared_up
+    if wanted.shape in {Outline.POLYGON, Outline.ROUND}:
+        now = wanted.across_flats or wanted.across
+        return now is not None and now in {wide, long}
+    size = stated_size(project) if project.joined is None else quilt_size(project)
+    return size is not None and all(
+        asked is None or abs(asked.inches - own) < 1e-6 for asked, own in zip((wide, long), size, strict=True)
+    )
+
+
+def _at(
+    project: Project, wide: Length | None, long: Length | None, keep: Keep, messages: list[str]
+) -> tuple[Project, Pen | None]:
+    """The project at the size, and the pen where it was drawn anew in proportion."""
+    if wide is None and long is None:
+        return project, None
+    if project.joined is not None:
+        return quilt_at(project, wide, long, keep, messages)
+    is_kept = keep is Keep.PROPORTIONS
+    if is_kept and long is None and project.squared_up.shape in {Outline.RECTANGLE, Outline.OVAL}:
+        long = _following(project, wide)
+    made = at_size(project, wide, long)
+    if is_kept or not grows(project):
+        if not is_kept:
+            way = project.building.way.value
+            messages.append(f"A {way} has no rounds to add: it is scaled.")
+        if project.center is not None and project.center.sewn_already:
+            messages.append("The half-done piece in the middle stays as you measured it.")
+        return in_proportion(project, made)
+    return made, None
+
+
+def _following(project: Project, wide: Length | None) -> Length | None:
+    """The length that keeps the proportion."""
+    if wide is None:
+        return None
+    x, y = trim_extents(project)
+    now = (x, y) if project.squared_up.length_runs is Runs.UP else (y, x)
+    step = FINISHED_STEP.of(project.units)
+    return exactly(round_to(now[1] * wide.inches / now[0], step, Rounding.NEAREST), project.units)
+
+
+def _covering(project: Project, messages: list[str], *, may_drop: bool) -> Project:
+    """Every kind of block with as many strips as its size takes."""
+    done = fitted(project, may_drop=may_drop)
+    messages += fitted_words(done, "")
+    made = _skipping(done.project, messages)
+    blocks = []
+    for block in made.blocks:
+        own = as_block(made, block)
+        if block.rounds is None and block.steps is None and block.center is None:
+            blocks.append(block)
+            continue
+        done = fitted(own, may_drop=may_drop)
+        messages += fitted_words(done, block.name)
+        key = "steps" if own.building.way is Way.SIDES else "rounds"
+        changed = getattr(done.project, key) != getattr(own, key)
+        blocks.append(block.model_copy(update={key: getattr(done.project, key)}) if changed else block)
+    return made.model_copy(update={"blocks": tuple(blocks)}) if made.blocks else made
+
+
+def _skipping(project: Project, messages: list[str]) -> Project:
+    """Where whole rounds would put strips where nothing is bare, the rounds are repeated until covered instead."""
+    if project.building.until_covered or not project.rounds or not grows(project):
+        return project
+    if "strip.unnecessary" not in codes_of(project):
+        return project
+    tried = project.model_copy(
+        update={"building": project.building.model_copy(update={"until_covered": True})},
+    )
+    new = codes_of(tried) - (codes_of(project) - {"strip.unnecessary"})
+    if any(code.startswith(("coverage.", "strip.unnecessary", "build")) for code in new):
+        return project
+    messages.append("The rounds are repeated until covered: strips that would cover nothing bare are left out.")
+    return tried
