@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import islice
-from math import cos, pi, sin, sqrt
+from math import cos, dist, pi, sin, sqrt
 
+from stitchflip.piecing.model import Build
 from stitchflip.project.model import CenterShape, PairFirst, Project, Way
 from stitchflip.project.numbers import Numbers
-from tests.twins.dictate import MOST_STRIPS, center_of, repeated, script_of, table_of, until_covered
+from tests.twins.dictate import MOST_STRIPS, center_of, facing, repeated, script_of, table_of, until_covered
 from tests.twins.painter import travel
-from tests.twins.script import Point, Script, Strip
+from tests.twins.script import Point, Polygon, Script, Strip, sides_of
 
 
 def braided(project: Project, numbers: Numbers) -> Script:
@@ -89,3 +90,70 @@ def with_corner_squares(project: Project, numbers: Numbers) -> tuple[Script, dic
 
 def _rounded(normal: Point) -> Point:
     return (round(normal[0]) + 0.0, round(normal[1]) + 0.0)
+
+
+def along_told_lines(project: Project, numbers: Numbers, build: Build) -> Script:
+    """Strips along lines that chance drew: the lines are taken from the kernel, what they do to the fabric is not."""
+    strips = tuple(Strip(one.normal, one.cut_width, one.seam_at) for one in build.strips)
+    return replace(table_of(project, numbers), sides=sides_of(center_of(project, numbers)), strips=strips)
+
+
+def with_folded_corners(project: Project, numbers: Numbers) -> tuple[Polygon, list[Fold]]:
+    """The patch, and each square folded over: its corner, the two directions into the patch, and its cut size.
+
+    The corners go round counter-clockwise from the upper right one, or as they are listed.
+    """
+    patch = center_of(project, numbers)
+    folds = []
+    for one in project.rounds:
+        order = [_corner(patch, name) for name in project.building.corners or _ROUND_ABOUT]
+        cuts = one.cuts or [one.cut] * len(order)
+        for corner, cut in zip(order, cuts, strict=True):
+            assert cut is not None
+            (x, y), before, after = patch[corner], patch[corner - 1], patch[(corner + 1) % 4]
+            ways = [
+                ((px - x) / dist((x, y), (px, py)), (py - y) / dist((x, y), (px, py))) for px, py in (before, after)
+            ]
+            folds.append(Fold((x, y), (ways[0], ways[1]), cut.inches))
+    return patch, folds
+
+
+_ROUND_ABOUT = ("upper right", "upper left", "lower left", "lower right")
+
+
+@dataclass(frozen=True)
+class Fold:
+    """A square laid on a corner, stitched from corner to corner and folded outward."""
+
+    corner: Point
+    inward: tuple[Point, Point]
+    cut: float
+
+    def covers(self, x: float, y: float) -> bool:
+        """True where the folded square lies: the half of the square toward the corner."""
+        along, up = ((x - self.corner[0]) * dx + (y - self.corner[1]) * dy for dx, dy in self.inward)
+        return along >= 0 and up >= 0 and along + up <= self.cut
+
+
+def _toward(start: Point, end: Point) -> Point:
+    long = dist(start, end)
+    return ((end[0] - start[0]) / long, (end[1] - start[1]) / long)
+
+
+def along_folds(project: Project, numbers: Numbers) -> Script:
+    """The same as strips along lines that cut a corner off: each is as deep as half the square's diagonal."""
+    patch, folds = with_folded_corners(project, numbers)
+    table = replace(table_of(project, numbers), sides=sides_of(patch))
+    strips = []
+    for fold in folds:
+        (ax, ay), (bx, by) = fold.inward
+        normal = (-(ax + bx) / sqrt(2), -(ay + by) / sqrt(2))
+        deep = fold.cut / sqrt(2)
+        at = normal[0] * fold.corner[0] + normal[1] * fold.corner[1] - deep
+        strips.append(Strip(normal, deep + table.seam, at))
+    return replace(table, strips=tuple(strips))
+
+
+def _corner(patch: Polygon, name: str) -> int:
+    """Place of a named corner in the patch."""
+    return max(range(4), key=lambda place: patch[place][0] * facing(name)[0] + patch[place][1] * facing(name)[1])
