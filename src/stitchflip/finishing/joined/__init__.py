@@ -8,16 +8,16 @@ from __future__ import annotations
 
 from stitchflip.finishing.joined.borders import border_adds, mitered_length, sashing_for
 from stitchflip.finishing.joined.joins import (
-    cover_passes,
     covered_cut,
     flat_cut_that_fills,
     folded_cut_that_passes,
+    passes_by,
     raw_edges_apart,
     room_between,
     shows_between,
     usual_flat_cut,
 )
-from stitchflip.finishing.joined.kinds import laid_kinds, wanted_counts
+from stitchflip.finishing.joined.kinds import laid_kinds, row_counts, wanted_counts
 from stitchflip.finishing.joined.layouts import block_count
 from stitchflip.finishing.joined.on_point import Diamond
 from stitchflip.finishing.joined.plan import plan_quilt
@@ -36,7 +36,6 @@ __all__ = [
     "Sharing",
     "block_count",
     "border_adds",
-    "cover_passes",
     "covered_cut",
     "dealt",
     "exact_corner_square",
@@ -45,9 +44,11 @@ __all__ = [
     "folded_cut_that_passes",
     "laid_kinds",
     "mitered_length",
+    "passes_by",
     "plan_quilt",
     "raw_edges_apart",
     "room_between",
+    "row_counts",
     "row_length",
     "sashing_for",
     "share",

@@ -57,7 +57,7 @@ def raw_edges_apart(flat_cut: float, seam: float) -> float:
     return flat_cut - 4 * seam
 
 
-def cover_passes(folded_cut: float, flat_cut: float, seam: float) -> float:
+def passes_by(folded_cut: float, flat_cut: float, seam: float) -> float:
     """How far the folded strip passes the far stitching, b/2 - a - (f - 2a).
 
     Args:
@@ -69,7 +69,7 @@ def cover_passes(folded_cut: float, flat_cut: float, seam: float) -> float:
         Inches; 0 meets the stitching exactly, below zero it stays bare.
 
     Example:
-        >>> [cover_passes(folded, flat, 0.25) for flat, folded in ((1, 1.75), (1.125, 1.75), (1.125, 2), (1, 2.5))]
+        >>> [passes_by(folded, flat, 0.25) for flat, folded in ((1, 1.75), (1.125, 1.75), (1.125, 2), (1, 2.5))]
         [0.125, 0.0, 0.125, 0.5]
     """
     return folded_cut / 2 - seam - shows_between(flat_cut, seam)
@@ -232,6 +232,6 @@ def check_join(numbers: Numbers, joined: Joined, cuts: JoinCuts) -> JoinCheck:
     if way is Join.COVERED:
         passes = cuts.folded / 2 - seam - between if cuts.folded else seam
         return JoinCheck(way.value, between, between - 2 * seam, passes, filler, numbers.loft, seam)
-    passes = cover_passes(cuts.folded, cuts.flat, seam)
+    passes = passes_by(cuts.folded, cuts.flat, seam)
     shows = between if joined.fold is Fold.BEHIND else cuts.folded / 2 - seam
     return JoinCheck(way.value, shows, raw_edges_apart(cuts.flat, seam), passes, filler, numbers.loft, seam)

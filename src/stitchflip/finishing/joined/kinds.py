@@ -62,6 +62,17 @@ def _in_turn(left: Counter[int], turn: int, beside: tuple[int, ...]) -> int:
     return max(left, key=lambda kind: (left[kind] > 0, kind not in beside, left[kind], -kind))
 
 
+def row_counts(joined: Joined) -> tuple[int, ...]:
+    """Blocks in each row from the top; on point the rows between the others count too and have one fewer.
+
+    Args:
+        joined: How the blocks lie.
+    """
+    if joined.setting is Setting.STRAIGHT:
+        return (joined.across,) * joined.down
+    return tuple(joined.across - row % 2 for row in range(2 * joined.down - 1) if joined.across - row % 2)
+
+
 def laid_kinds(joined: Joined, kinds: int) -> tuple[tuple[int | None, ...], ...]:
     """The rows of places as the maker wrote them; None for a kind that is not there.
 

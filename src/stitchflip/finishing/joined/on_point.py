@@ -78,9 +78,9 @@ class Diamond:
         """Finished short side of a corner triangle, along the edge."""
         return (self.pitch + self.between) / ROOT_2
 
-    def row_counts(self) -> tuple[int, ...]:
-        """Blocks in each level row from the top, those between them too."""
-        return tuple(self.across - row % 2 for row in range(2 * self.down - 1))
+    def rows(self) -> tuple[int, ...]:
+        """The level rows that have blocks, from the top; odd ones lie between the others and have one fewer."""
+        return tuple(row for row in range(2 * self.down - 1) if self.across > row % 2)
 
     def middle(self, row: int, column: int) -> Point:
         """Middle of a block by its level row from the top and its place in it."""

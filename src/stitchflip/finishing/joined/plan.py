@@ -8,7 +8,7 @@ from stitchflip.errors import BuildError
 from stitchflip.finishing.joined.borders import plan_borders
 from stitchflip.finishing.joined.faces import Face, faces_of
 from stitchflip.finishing.joined.joins import JoinCuts, check_join, join_cuts
-from stitchflip.finishing.joined.kinds import places_of_kinds
+from stitchflip.finishing.joined.kinds import places_of_kinds, row_counts
 from stitchflip.finishing.joined.layouts import layouts_of
 from stitchflip.finishing.joined.on_point import Diamond, on_point_strips
 from stitchflip.finishing.joined.repairs import repairs_for
@@ -115,7 +115,7 @@ def _set(project: Project, numbers: Numbers, joined: Joined, cuts: JoinCuts, wan
     faces = faces_of(project, numbers, joined, cuts)
     if joined.setting is Setting.ON_POINT:
         return _on_point(project, numbers, joined, faces, between, wanted)
-    counts = (joined.across,) * joined.down
+    counts = row_counts(joined)
     blocks = blocks_as_joined(project, joined, counts, wanted, seam)
     grid = Grid(blocks.columns, blocks.rows, between, seam)
     strips = (*straight_strips(project, numbers, joined, grid, faces), *frame_strips(project, joined, blocks, grid))
@@ -187,15 +187,15 @@ def _on_point(
     wanted: tuple[float, float],
 ) -> _Setting:
     seam = numbers.seam
-    counts = Diamond(joined.across, joined.down, wanted[0], between, seam).row_counts()
+    counts = row_counts(joined)
     blocks = blocks_as_joined(project, joined, counts, wanted, seam)
     size = min(blocks.columns[0], blocks.rows[0])
     diamond = Diamond(joined.across, joined.down, size, between, seam)
     kinds = places_of_kinds(project.blocks, joined, counts)
     placed = tuple(
-        PlacedBlock(kinds[row][column], row, column, diamond.middle(row, column), 45.0, size, size)
-        for row, count in enumerate(counts)
-        for column in range(count)
+        PlacedBlock(kind, row, column, diamond.middle(row, column), 45.0, size, size)
+        for row, in_row in zip(diamond.rows(), kinds, strict=True)
+        for column, kind in enumerate(in_row)
     )
     fabric = joined.triangle_fabric or joined.fabric or project.binding.fabric or project.fabrics[0].name
 

@@ -95,8 +95,9 @@ def _frame(wholes: _Wholes, blocks: Blocks, wanted: _Size) -> Iterator[str]:
         if cut
     ]
     yield (
-        f"Frame the {len(frame.blocks)} small blocks: trim each to {size_words(project, frame.inner_wide, frame.inner_high)}, add "
-        f"{' and '.join(cuts)}, on batting butted to theirs, and square them up to {size_words(project, *to)} like the "
+        f"Frame the {len(frame.blocks)} small blocks: trim each to "
+        f"{size_words(project, frame.inner_wide, frame.inner_high)}, add {' and '.join(cuts)}, on batting "
+        f"butted to theirs, and square them up to {size_words(project, *to)} like the "
         f"others: the whole is {wholes.of_alike(to)}."
     )
 

@@ -39,9 +39,9 @@ def joining_words(
             return
         case Join.COVERED:
             yield (
-                f"At each join sew both strips, the front one cut {say.width(cuts.flat)}, to the edge of the first block "
-                f"in one seam, one on either face; on the back {_turned_under(cuts, check, say)} and stitch the fold to "
-                "the next block, then turn the front strip under and stitch it over that seam by hand."
+                f"At each join sew both strips, the front one cut {say.width(cuts.flat)}, to the edge of the first "
+                f"block in one seam, one on either face; on the back {_turned_under(cuts, check, say)} and stitch the "
+                "fold to the next block, then turn the front strip under and stitch it over that seam by hand."
             )
             yield (
                 f"{say.near(check.shows)} shows between the blocks, and the back strip passes the far stitching by "
@@ -157,8 +157,8 @@ def _bases(numbers: Numbers, made: SettingTriangles, say: Speaker) -> str:
     if drawn_in > TOLERANCE_IN:
         larger = f"; quilting draws the largest in by up to {say.shortage(drawn_in)}, so cut them that much larger"
     return (
-        f"Triangles are layered and quilted like the blocks: quilt the squares whole, on more bases ({' and '.join(bases)}), "
-        f"and cut them into triangles afterwards{larger}."
+        "Triangles are layered and quilted like the blocks: quilt the squares whole, on more bases "
+        f"({' and '.join(bases)}), and cut them into triangles afterwards{larger}."
     )
 
 
