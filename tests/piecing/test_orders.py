@@ -7,7 +7,7 @@ import pytest
 
 from stitchflip.errors import BuildError
 from stitchflip.lengths import Unit
-from stitchflip.piecing import start_of, trim_polygon
+from stitchflip.piecing import build_project, start_of, trim_polygon
 from stitchflip.piecing.frame import frame_for
 from stitchflip.piecing.ways import Job, way_of
 from stitchflip.project.model import Project
@@ -129,3 +129,21 @@ def test_an_order_that_cannot_be_followed_says_why(tables: dict[str, Any], words
 
     assert caught.value.fix[0].isupper()
     assert caught.value.fix.endswith(".")
+
+
+@pytest.mark.parametrize("slant", [20, 45, 90, 135, 180, 200, 270, 315, -45])
+def test_slanted_rows_from_one_end_grow_over_the_piece_at_any_slant(slant: float) -> None:
+    """Whichever way the slant is written, the rows begin at one end and cover the piece."""
+    project = drafted(
+        squared_up={"wide": "9", "long": "12"},
+        center=None,
+        building={
+            "way": "rows of strips",
+            "rows_run": "slanted",
+            "slant": slant,
+            "rows_from": "one end",
+            "until_covered": True,
+        },
+        rounds=[{"cut": "2 1/2", "fabric": "Plain"}, {"cut": "2", "fabric": "Stripe"}],
+    )
+    assert () == build_project(project, effective(project)).bare

@@ -49,7 +49,7 @@ def rows_normal(project: Project) -> Point:
     building, runs = project.building, project.squared_up.length_runs
     if building.rows_run is RowsRun.SLANTED:
         slant = radians(building.slant)
-        return (-sin(slant), cos(slant))
+        return max((-sin(slant), cos(slant)), (sin(slant), -cos(slant)), key=_faces)
     grows_up = (building.rows_run is RowsRun.ACROSS) == (runs is Runs.UP)
     return (0.0, 1.0) if grows_up else (1.0, 0.0)
 
