@@ -29,6 +29,9 @@ if TYPE_CHECKING:
 _STRIDES = (0, 2, 6, 14, 30)
 """How many steps away a search looks, one after the other."""
 
+_OWN_MEASURE = {Outline.POLYGON: "across_flats", Outline.ROUND: "across"}
+"""Shapes that have one measure."""
+
 _TRIES = 40
 """No base is enlarged in more steps than this."""
 
@@ -159,13 +162,17 @@ def _larger_trim(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Chang
     wanted, grid = seen.project.squared_up, _grid(seen.project)
     if wanted.shape is Outline.POLYGON or wanted.beyond_points is not None:
         return None
+    if wanted.shape is Outline.ROUND and wanted.across is not None:
+        now = _next(wanted.across.inches, grid, up=True)
+        round_piece = _search(seen.project, ("squared_up", "across"), now, grid, _built(good))
+        return (*round_piece, "across") if round_piece else None
     tight = min((point for point in seen.build.points if point.points_at_edge), key=lambda point: point.to_trim_edge)
     is_upright = abs(tight.at[1]) >= abs(tight.at[0])
     key = "wide" if (wanted.length_runs is Runs.ACROSS) == is_upright else "long"
-    now = wanted.wide if key == "wide" else wanted.long
-    if now is None:
+    measure = wanted.wide if key == "wide" else wanted.long
+    if measure is None:
         return None
-    found = _search(seen.project, ("squared_up", key), _next(now.inches, grid, up=True), grid, _built(good))
+    found = _search(seen.project, ("squared_up", key), _next(measure.inches, grid, up=True), grid, _built(good))
     return (*found, key) if found else None
 
 
@@ -219,7 +226,7 @@ def _base(seen: Seen, finding: Finding) -> Iterator[Cure]:
 
     yield from _larger_base(seen, gone, "Cut the base")
     wanted, grid = seen.project.squared_up, _grid(seen.project)
-    keys = [key for key in ("wide", "long", "across_flats") if getattr(wanted, key) is not None]
+    keys = [key for key in ("wide", "long", *_OWN_MEASURE.values()) if getattr(wanted, key) is not None]
     for key in keys:
         found = _search(
             seen.project, ("squared_up", key), _next(getattr(wanted, key).inches, grid, up=False), -grid, _built(gone)
@@ -268,7 +275,7 @@ def _coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
 def _smaller_trim(seen: Seen) -> Iterator[Cure]:
     """The largest squared-up size that is covered, made smaller in the direction of the worst bare place."""
     wanted, grid = seen.project.squared_up, _grid(seen.project)
-    key = "across_flats" if wanted.shape is Outline.POLYGON else _measure_toward(seen)
+    key = _OWN_MEASURE.get(wanted.shape) or _measure_toward(seen)
     now = getattr(wanted, key)
     found = (
         _search(seen.project, ("squared_up", key), _next(now.inches, grid, up=False), -grid, _is_covered)
@@ -299,7 +306,7 @@ def _thin(seen: Seen, finding: Finding) -> Iterator[Cure]:
         return code not in codes and codes <= before
 
     grid = _grid(project)
-    for key in ("long", "wide", "across_flats"):
+    for key in ("long", "wide", *_OWN_MEASURE.values()):
         now = getattr(project.squared_up, key)
         found = _first(seen, ("squared_up", key), _next(now.inches, grid, up=False), -grid, gone) if now else None
         if found:

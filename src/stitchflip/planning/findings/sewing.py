@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from itertools import product
-from math import hypot
+from math import atan2, hypot, pi, radians
 from typing import TYPE_CHECKING
 
 from stitchflip.piecing.geometry import TOLERANCE, area, distance_to, edges, extent, largest_circle, perimeter
@@ -13,7 +13,7 @@ from stitchflip.planning.findings.words import capital, listed, strips
 from stitchflip.planning.model import Cure, Finding, Severity
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Sequence
 
     from stitchflip.piecing.model import KernelNote, Point, Polygon, Seam, SewnPiece
     from stitchflip.planning.findings.seen import Seen
@@ -68,7 +68,7 @@ def thin_strips(seen: Seen) -> Iterator[Finding]:
             continue
         width = shown_width(piece)
         least = min(0.5, piece.cut_width - 2 * seen.build.seam_allowance)
-        if width < least - TOLERANCE or not any(_holds_circle(part, least) for part in piece.shown):
+        if width < least - TOLERANCE or not any(holds_circle(part, least) for part in piece.shown):
             slivers.append((width, piece))
         elif (
             not piece.square_cut
@@ -81,7 +81,7 @@ def thin_strips(seen: Seen) -> Iterator[Finding]:
     yield from _thin(seen, thin)
 
 
-def _holds_circle(part: Polygon, diameter: float) -> bool:
+def holds_circle(part: Polygon, diameter: float) -> bool:
     """True when a circle so wide fits into a patch; no convex patch holds one smaller than 2 area / perimeter."""
     if 2 * area(part) >= diameter * perimeter(part):
         return True
@@ -240,11 +240,14 @@ def bias_edges(seen: Seen) -> Iterator[Finding]:
     trim = [(start, end) for start, end in edges(seen.build.trim)]
     for piece in seen.build.pieces:
         for polygon in piece.visible:
-            for start, end in edges(polygon):
-                if not _is_bias(start, end, piece.normal) or not _on(trim, start, end):
-                    continue
-                place = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-                nearest = seams.nearest(place)
+            on_bias = [
+                (start, end)
+                for start, end in edges(polygon)
+                if _is_bias(start, end, piece.normal) and _on(trim, start, end)
+            ]
+            for stretch in _stretches(on_bias):
+                middles = [((x0 + x1) / 2, (y0 + y1) / 2) for (x0, y0), (x1, y1) in stretch]
+                nearest, place = max((seams.nearest(place), place) for place in middles)
                 if nearest > 1 + TOLERANCE:
                     far.append((nearest, piece.step, place))
     if far:
@@ -263,6 +266,28 @@ def bias_edges(seen: Seen) -> Iterator[Finding]:
             tuple(place for _, _, place in far),
             {"places": float(count), "from_seam_in": nearest},
         )
+
+
+_SAME_CURVE = radians(20)
+"""Edges that follow each other with less of a bend than this are one curve."""
+
+
+def _stretches(ends: Sequence[tuple[Point, Point]]) -> list[list[tuple[Point, Point]]]:
+    """Edges in order, those of one curve together."""
+    out: list[list[tuple[Point, Point]]] = []
+    for start, end in ends:
+        before = out[-1][-1] if out else None
+        if before is not None and before[1] == start and _bend(before, (start, end)) < _SAME_CURVE:
+            out[-1].append((start, end))
+        else:
+            out.append([(start, end)])
+    return out
+
+
+def _bend(one: tuple[Point, Point], other: tuple[Point, Point]) -> float:
+    """How much an edge turns away from the one before, radians."""
+    ways = [atan2(y1 - y0, x1 - x0) for (x0, y0), (x1, y1) in (one, other)]
+    return abs((ways[1] - ways[0] + pi) % (2 * pi) - pi)
 
 
 _FAR = 6.0
