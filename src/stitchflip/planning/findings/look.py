@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from stitchflip.planning.findings import corners, cover, joining, materials, points, purchase, sewing, wonky
+from stitchflip.planning.findings import corners, cover, edges, joining, materials, points, purchase, sewing, wonky
 from stitchflip.planning.findings.seen import Seen
 from stitchflip.planning.model import Severity
 from stitchflip.project.numbers import effective
@@ -45,6 +45,7 @@ PURCHASES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
     purchase.batting_amount,
     purchase.long_cuts,
     purchase.near_sizes,
+    *edges.ABOUT_EDGES,
     joining.joins,
     joining.unequal_blocks,
     joining.borders,
