@@ -37,6 +37,7 @@ def quilt_at(
             key: size and pen.cut(size, pen.x, "the block")
             for key, size in (("wide", wanted.wide), ("long", wanted.long))
         }
+        pen.awkward.clear()
         made = drawn(project.model_copy(update={"squared_up": wanted.model_copy(update=sizes)}), pen)
         made = made.model_copy(update={"borders": project.borders})
         size = quilt_size(made) or now

@@ -70,6 +70,10 @@ def resized(
     in_other = unit is not None and unit is not project.units
     if strip is None and not in_other and _has_size(project, wide, long):
         return Resized(project, (), ())
+    if project.joined is not None and keep is Keep.STRIPS and strip is None and not in_other:
+        said_of_quilt: list[str] = []
+        more, _ = quilt_at(project, wide, long, keep, said_of_quilt)
+        return Resized(more, differences(project, more), tuple(said_of_quilt))
     before, said = forgotten(project)
     messages = list(said)
     if in_other and unit is not None:
@@ -77,8 +81,9 @@ def resized(
         messages.append(redraft_words(before))
     if strip is not None:
         before = with_strips(before, strip)
+    is_sized = wide is not None or long is not None
     made, pen = _at(before, wide, long, keep, messages)
-    made = _covering(made, messages, may_drop=strip is not None or pen is None)
+    made = _covering(made, messages, may_drop=strip is not None or (pen is None and is_sized))
     made = without_new_stops(project, made, messages)
     awkward = tuple(pen.awkward) if pen is not None else ()
     messages += awkward_words(awkward, Speaker(made.units))
