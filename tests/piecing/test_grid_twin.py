@@ -142,6 +142,11 @@ SIDE_WAYS: dict[str, dict[str, Any]] = {
         "building": {"way": "rows of strips", "rows_run": "slanted", "slant": 20, "rows_from": "one end"},
         "rounds": rounds(2.5, 2, 1.5, 2.5, 3, 3, 3, 3),
     },
+    "rows slanted the other way from one end": {
+        "squared_up": trim(9, 12),
+        "building": {"way": "rows of strips", "rows_run": "slanted", "slant": 135, "rows_from": "one end"},
+        "rounds": rounds(2.5, 2, 1.5, 2.5, 3, 3, 3, 3),
+    },
     "rows round a center until covered": {
         "squared_up": trim(9, 12),
         "center": {**RECTANGLE, "cut_wide": "11"},
