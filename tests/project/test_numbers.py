@@ -47,12 +47,17 @@ INCH_AND_METRIC = {
     "mat_wide": (23, 58),
     "mat_long": (17, 43),
     "backing_seam": (1 / 2, 1.2),
+    "patch_extra": (1 / 2, 1.2),
+    "backing_later_spare": (2, 5),
+    "least_shown": (3 / 4, 2),
     "spare_x": (1, 2),
     "spare_y": (1, 2),
 }
 THE_SAME_IN_BOTH = {
     "draw_up_x": 0.015,
     "draw_up_y": 0.015,
+    "shrink_x": 0.03,
+    "shrink_y": 0.03,
     "prewash_across": 0.0,
     "prewash_along": 0.0,
     "minutes_per_strip": 3.5,
@@ -217,13 +222,13 @@ def test_numbers_of_any_project_are_complete(project: Project) -> None:
 @settings(max_examples=50, deadline=None)
 @given(projects())
 def test_turning_the_picture_turns_the_numbers(project: Project) -> None:
-    """Drawn the other way, spare and draw-up change places and everything else stays."""
+    """Drawn the other way, spare, draw-up and shrinkage change places and everything else stays."""
     numbers = effective(project)
     other = "up" if project.squared_up.length_runs == "across" else "across"
     turned = effective(apply_changes(project, [Change(("squared_up", "length_runs"), other)]))
 
-    assert (numbers.spare_x, numbers.draw_up_x) == (turned.spare_y, turned.draw_up_y)
-    across = {"spare_x", "spare_y", "draw_up_x", "draw_up_y"}
+    assert (numbers.spare_x, numbers.draw_up_x, numbers.shrink_x) == (turned.spare_y, turned.draw_up_y, turned.shrink_y)
+    across = {"spare_x", "spare_y", "draw_up_x", "draw_up_y", "shrink_x", "shrink_y"}
     assert {name: value for name, value in asdict(numbers).items() if name not in across} == {
         name: value for name, value in asdict(turned).items() if name not in across
     }

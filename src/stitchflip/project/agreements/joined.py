@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 
 from stitchflip.project.agreements.fabrics import name_of
 from stitchflip.project.agreements.piece import center
-from stitchflip.project.agreements.strips import patches, rounds, strips
-from stitchflip.project.agreements.tables import Disagreement, Path, Table, lacks, table_at, tables_at, too_many
+from stitchflip.project.agreements.strips import due_for, patches, rounds, strips
+from stitchflip.project.agreements.tables import Disagreement, Path, Table, lacks, table_at, tables_at, too_many, way_in
 from stitchflip.project.piece import shape_of_piece
 from stitchflip.project.words import BorderCorners, Fold, Join, Outline, Setting, Triangles, Way, meant
 
@@ -172,9 +172,17 @@ def _one_block(data: Table, place: int, block: Table, known: set[tuple[Path, str
         found = "nothing, though a block with a building of its own takes nothing over from the project's"
         yield Disagreement(("blocks", place, "building", "way"), found, "the way of building this kind of block")
         return
-    for one in _as_built({**data, **own}) if own else ():
+    for one in _as_built(_as_block(data, own)) if own else ():
         if one.path[0] in own or (one.path, one.found) not in known:
             yield Disagreement(("blocks", place, *one.path), one.found, one.would_do)
+
+
+def _as_block(data: Table, own: Table) -> Table:
+    """The project as one kind of block has it, without what its own way of building has no use for."""
+    whole = {**data, **own}
+    way = way_in(whole)
+    idle = {"rounds", "steps", "patches"} - {due_for(way)} | ({"center"} if way is Way.STRINGS else set())
+    return {key: value for key, value in whole.items() if key in own or key not in idle}
 
 
 def _borders(data: Table) -> Iterator[Disagreement]:

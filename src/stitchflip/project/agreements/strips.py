@@ -27,11 +27,16 @@ _DUE = {
 """What a way of building needs: what is said where it is missing, and what would do."""
 
 
+def due_for(way: Way | None) -> str:
+    """The list that a way of building is made of: rounds, steps or patches."""
+    return next((key for key, only in _WAY_WITH.items() if way is only), "rounds")
+
+
 def strips(data: Table) -> Iterator[Disagreement]:
     """Rounds where rounds are due, single steps or patches where those are due."""
     way = way_in(data)
     if way is not None:
-        due = next((key for key, only in _WAY_WITH.items() if way is only), "rounds")
+        due = due_for(way)
         if not data.get(due):
             yield Disagreement((due,), *_DUE[due])
         for key in _DUE:
