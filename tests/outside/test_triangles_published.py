@@ -14,9 +14,7 @@ from stitchflip.lengths import Rounding, round_to
 from stitchflip.piecing.triangles import (
     corner_extra,
     corner_triangle_cut,
-    folded_corner_cut,
     half_square_cut,
-    half_square_from_folded_corner,
     hexagon_across_flats,
     hexagon_side,
     quarter_square_cut,
@@ -26,6 +24,7 @@ from stitchflip.piecing.triangles import (
     triangle_cut_height,
     triangle_side,
 )
+from stitchflip.piecing.ways.folded_corners import bonus_half_square, square_for_leg
 from stitchflip.project.model import Triangles
 
 SEAM = 0.25
@@ -281,7 +280,7 @@ def test_square_in_a_square_by_folded_corners(finished: float, base: float, corn
 
     Scissortail Quilting, Square in a Square unit, https://scissortailquilting.com/quilt-block-library/square-in-a-square/
     """
-    assert (base, corner) == (finished + 2 * SEAM, folded_corner_cut(finished / 2, SEAM))
+    assert (base, corner) == (finished + 2 * SEAM, square_for_leg(finished / 2, SEAM))
 
 
 def test_economy_block_exact_or_friendly_to_the_ruler() -> None:
@@ -321,7 +320,7 @@ def test_folded_corner_is_its_leg_and_two_seams() -> None:
 
     The Basics of Stitch-and-Flip, 2024, https://www.canuckquilter.com/2024/03/the-basics-of-stitch-and-flip.html
     """
-    assert 2.5 == folded_corner_cut(2, SEAM)
+    assert 2.5 == square_for_leg(2, SEAM)
 
 
 def test_snowball_by_thirds_and_the_half_square_left_over() -> None:
@@ -329,9 +328,9 @@ def test_snowball_by_thirds_and_the_half_square_left_over() -> None:
 
     Snowball Fight week two, https://www.katiemaequilts.com/blog/snowball-fight-week-two
     """
-    assert 2.5 == folded_corner_cut(6 / 3, SEAM)
-    assert pytest.approx(3.29, abs=0.005) == half_square_from_folded_corner(4, 0.5)
-    assert half_square_from_folded_corner(4, 0.5) > 3
+    assert 2.5 == square_for_leg(6 / 3, SEAM)
+    assert pytest.approx(3.29, abs=0.005) == bonus_half_square(4, 0.5)
+    assert bonus_half_square(4, 0.5) > 3
 
 
 # --- sixty degrees, stars, narrow corners ----------------------------------------------------------------------------

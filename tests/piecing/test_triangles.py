@@ -11,9 +11,7 @@ from hypothesis import strategies as st
 from stitchflip.piecing.triangles import (
     corner_extra,
     corner_triangle_cut,
-    folded_corner_cut,
     half_square_cut,
-    half_square_from_folded_corner,
     hexagon_across_flats,
     hexagon_side,
     quarter_square_cut,
@@ -23,6 +21,7 @@ from stitchflip.piecing.triangles import (
     triangle_cut_height,
     triangle_side,
 )
+from stitchflip.piecing.ways.folded_corners import bonus_half_square, square_for_leg
 from stitchflip.project.model import Triangles
 from tests.twins.script import Polygon, area_of, meet, moved_out, regular
 
@@ -99,7 +98,7 @@ def test_a_folded_corner_shows_its_short_side(leg: float, seam: float) -> None:
     In the square (0, 0) to (c, c) the seam is x + y = c; the half with x, y <= c shows between x + y >= c and
     x, y <= c - s, a triangle with legs c - 2s.
     """
-    c = folded_corner_cut(leg, seam)
+    c = square_for_leg(leg, seam)
     low = c - (c - seam)  # where the line x = c - s meets the seam x + y = c
 
     assert pytest.approx(leg) == (c - seam) - low
@@ -114,7 +113,7 @@ def test_the_waste_of_a_folded_corner_gives_a_smaller_square(cut: float, beside:
     """
     height_left = cut / sqrt(2) - beside
 
-    assert pytest.approx(2 * height_left / sqrt(2)) == half_square_from_folded_corner(cut, beside)
+    assert pytest.approx(2 * height_left / sqrt(2)) == bonus_half_square(cut, beside)
 
 
 @given(sizes)

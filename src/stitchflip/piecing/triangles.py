@@ -122,36 +122,6 @@ def square_in_a_square(finished: float, seam: float, how: Triangles = Triangles.
     return SquareInASquare(finished / _ROOT_2 + 2 * seam, half_square_cut(finished / 2, seam, how))
 
 
-def folded_corner_cut(leg: float, seam: float) -> float:
-    """Square to lay on a corner and stitch from corner to corner, by the short side of the triangle that shows.
-
-    Args:
-        leg: Finished short side of the corner triangle, inches.
-        seam: Effective seam, inches.
-
-    Example:
-        >>> folded_corner_cut(2, 0.25)
-        2.5
-    """
-    return leg + 2 * seam
-
-
-def half_square_from_folded_corner(cut: float, second_seam: float) -> float:
-    """Square, seam allowance included, that the cut-off part of a folded corner still gives.
-
-    A second seam beside the first joins both waste triangles before they are cut off.
-
-    Args:
-        cut: Side of the square laid on the corner, inches.
-        second_seam: Distance of the second seam from the first, inches.
-
-    Example:
-        >>> round(half_square_from_folded_corner(4, 0.5), 2)
-        3.29
-    """
-    return cut - second_seam * _ROOT_2
-
-
 def hexagon_side(across_flats: float) -> float:
     """Side of a regular hexagon by its width from flat to flat; quilters name a hexagon by its side.
 
