@@ -17,7 +17,7 @@ from stitchflip.piecing.frame import Frame, frame_for
 from stitchflip.piecing.geometry import TOLERANCE, clip_all, counts, half_planes, outside_parts
 from stitchflip.piecing.model import BareSpot, Build, KernelNote
 from stitchflip.piecing.shapes import center_cut, side_names, trim_polygon
-from stitchflip.piecing.ways import Job, Wanted, begins_with_strip, first_piece_polygon, way_of
+from stitchflip.piecing.ways import Job, Wanted, begins_with_strip, way_of
 from stitchflip.piecing.ways.rows import first_strip_width
 from stitchflip.project.model import Project
 
@@ -44,7 +44,8 @@ def build_project(project: Project, numbers: Numbers, base_half: Point = (inf, i
     """
     frame = frame_for(numbers, trim_polygon(project, numbers), base_half)
     state, names = start_of(project, numbers)
-    state, strips, notes = _sew_all(_job(project, numbers, frame, state, names), state)
+    job = _job(project, numbers, frame, state, names)
+    state, strips, notes = _sew_all(job, state)
     fabrics = fabrics_for(project, strips, names)
     labels = [
         Label(strip.round, name_of_place(strip, names), fabric, strip.cut_long, strip.square_cut, strip.parts)
@@ -52,6 +53,8 @@ def build_project(project: Project, numbers: Numbers, base_half: Point = (inf, i
     ]
     sides = called(names, strips, state)
     build = assemble(state, frame, _first_words(project, numbers, state), labels, names=sides, notes=notes)
+    finish = way_of(project).finish
+    build = finish(job, build) if finish is not None else build
     return with_short_strips(build, project.short_strips, frame) if project.short_strips else build
 
 
@@ -73,7 +76,7 @@ def start_of(project: Project, numbers: Numbers) -> tuple[State, tuple[str, ...]
     """The first piece on the base, and the names of its sides."""
     way = way_of(project)
     sides = way.growing(project, numbers) if way.growing is not None else ()
-    state = start(first_piece_polygon(project, numbers), numbers.effective_seam, growing=sides)
+    state = start(way.first(project, numbers), numbers.effective_seam, growing=sides)
     return state, way.called or side_names(tuple(side.normal for side in state.sides if side is not None))
 
 

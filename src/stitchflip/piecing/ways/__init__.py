@@ -17,6 +17,7 @@ from stitchflip.piecing.ways import (
     corner_squares,
     courthouse,
     folded_corners,
+    foundation,
     log_cabin,
     round_the_point,
     rows,
@@ -59,6 +60,9 @@ WAYS: MappingProxyType[Way, WayOfBuilding] = MappingProxyType(
         Way.CORNER_SQUARES: WayOfBuilding(corner_squares.strips, center_polygon),
         Way.WONKY: WayOfBuilding(wonky.strips, center_polygon),
         Way.FOLDED_CORNERS: WayOfBuilding(folded_corners.strips, center_polygon),
+        Way.FOUNDATION: WayOfBuilding(
+            foundation.strips, foundation.first, as_cut=foundation.as_cut, finish=foundation.finish
+        ),
         Way.SIDES: WayOfBuilding(sides.strips, center_polygon),
     }
 )
@@ -72,7 +76,8 @@ def way_of(project: Project) -> WayOfBuilding:
 
 def first_piece_polygon(project: Project, numbers: Numbers) -> Polygon:
     """Raw edges of the first piece as laid on the base, flat; a first strip as long as the cover outline needs it."""
-    return way_of(project).first(project, numbers)
+    way = way_of(project)
+    return (way.as_cut or way.first)(project, numbers)
 
 
 def begins_with_strip(project: Project) -> bool:

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
     from stitchflip.piecing.flips import Flip, Sewn, State
     from stitchflip.piecing.frame import Frame
-    from stitchflip.piecing.model import Point, Polygon
+    from stitchflip.piecing.model import Build, Point, Polygon
     from stitchflip.project.model import Project, Round
     from stitchflip.project.numbers import Numbers
 
@@ -91,6 +91,10 @@ class WayOfBuilding:
     """Normals of the sides that strips go on, the others being free; None for all sides of the first piece."""
     can_begin_with_strip: bool = False
     """Without a center the first piece is a strip that runs right across: the first of the rounds."""
+    as_cut: Callable[[Project, Numbers], Polygon] | None = None
+    """Outline of the first piece as it is cut and laid, where strips are sewn to something larger than that."""
+    finish: Callable[[Job, Build], Build] | None = None
+    """What is settled when all is sewn, such as the size of each patch."""
     called: tuple[str, ...] = ()
     """Names of the growing sides, counter-clockwise from the bottom; left out, they are called by where they face."""
 

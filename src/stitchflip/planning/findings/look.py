@@ -5,7 +5,18 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from stitchflip.planning.findings import corners, cover, edges, joining, materials, points, purchase, sewing, wonky
+from stitchflip.planning.findings import (
+    corners,
+    cover,
+    edges,
+    foundation,
+    joining,
+    materials,
+    points,
+    purchase,
+    sewing,
+    wonky,
+)
 from stitchflip.planning.findings.seen import Seen
 from stitchflip.planning.model import Severity
 from stitchflip.project.numbers import effective
@@ -27,6 +38,9 @@ GEOMETRY: tuple[Callable[[Seen], Iterator[Finding]], ...] = (
     wonky.straighter,
     sewing.thin_strips,
     corners.corners_cut,
+    foundation.foundation_lines,
+    foundation.mirror,
+    foundation.corner_triangles,
     sewing.loose_ends,
     cover.wide_gap,
     sewing.bias_edges,
