@@ -7,6 +7,7 @@ round every block, also between block and triangle, so that the corner of the fr
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 from math import sqrt
 
@@ -88,31 +89,32 @@ class Diamond:
         return ((2 * column + row % 2 - (self.across - 1)) * half, (self.down - 1 - row) * half)
 
 
-def setting_places(diamond: Diamond) -> tuple[Polygon, ...]:
-    """Where the triangles show, out to the raw edge: side triangles bottom, top, left, right, then the corners."""
-    half = diamond.pitch / ROOT_2
-    x, y = diamond.wide / 2, diamond.high / 2
-    xs = [(2 * k - (diamond.across - 1)) * half for k in range(diamond.across)]
-    ys = [(2 * k - (diamond.down - 1)) * half for k in range(diamond.down)]
-    seam = diamond.seam
-    bottom = [_notch(x0, x1, -y, seam, half) for x0, x1 in pairwise(xs)]
-    left = [_notch(y0, y1, -x, seam, half) for y0, y1 in pairwise(ys)]
-    upright = [tuple((b, a) for a, b in reversed(notch)) for notch in left]
-    corner = ((-x, -y), (xs[0], -y), (xs[0], -y + seam), (-x + seam, ys[0]), (-x, ys[0]))
-    corners = [_turned(corner, sx, sy) for sx, sy in ((1, 1), (-1, 1), (-1, -1), (1, -1))]
+def setting_places(diamond: Diamond, first: Joining) -> tuple[Polygon, ...]:
+    """Where the triangles show, out to the raw edge: those at the ends of the diagonal rows, then two corners.
+
+    A triangle is sewn to the end of its row and trimmed with it; the long strips run past it to the edge. Two
+    corner triangles end a row, the other two are sewn on last.
+
+    Args:
+        diamond: The setting.
+        first: Which way the diagonal rows run: up to the right, or with columns first up to the left.
+    """
+    mirror = 1 if first is Joining.ROWS else -1
+    half, between = diamond.shown / 2, diamond.between
+    far = diamond.wide + diamond.high
+    rows = diagonal_rows(diamond)
+    places = []
+    for row, ends in enumerate(rows):
+        t = (_t(diamond, row) - half, _t(diamond, row) + half)
+        places.append(_laid((-far, _s(diamond, ends.start) - half - between), t, diamond, mirror))
+        places.append(_laid((_s(diamond, ends.stop - 1) + half + between, far), t, diamond, mirror))
+    low = _t(diamond, 0) - half - between
+    high = _t(diamond, len(rows) - 1) + half + between
     return (
-        *bottom,
-        *(_turned(notch, 1, -1) for notch in bottom),
-        *upright,
-        *(_turned(notch, -1, 1) for notch in upright),
-        *corners,
+        *places,
+        _laid((-far, far), (-far, low), diamond, mirror),
+        _laid((-far, far), (high, far), diamond, mirror),
     )
-
-
-def _notch(start: float, end: float, edge: float, seam: float, high: float) -> Polygon:
-    """A side triangle at the bottom and its seam allowance, from tip to tip."""
-    line = edge + seam
-    return ((start, edge), (end, edge), (end, line), ((start + end) / 2, line + high), (start, line))
 
 
 def _turned(polygon: Polygon, sx: int, sy: int) -> Polygon:
@@ -157,8 +159,7 @@ def on_point_strips(
             strips += _corner_squares(joined.corner_squares or "", diamond, lines, face, mirror)
             continue
         for one in _alike(face, "diagonal rows", lines, diamond, mirror, along_t=True):
-            is_pieced = is_longer_than_fabric(project, numbers, one.fabric, one.long)
-            strips.append(JoiningStrip(one.name, one.fabric, one.cut, one.long, one.count, one.front, is_pieced))
+            strips.append(replace(one, is_pieced=is_longer_than_fabric(project, numbers, one.fabric, one.long)))
     return tuple(strips)
 
 
@@ -192,7 +193,7 @@ def _short_gaps(diamond: Diamond) -> list[_Gap]:
 def _long_gaps(diamond: Diamond) -> list[_Gap]:
     """The joins before, between and after the diagonal rows; the outer two hold corner triangles."""
     half, between, seam = diamond.shown / 2, diamond.between, diamond.seam
-    raw = _outline(diamond, 0.0)
+    raw = box((-diamond.wide / 2, -diamond.high / 2), (diamond.wide / 2, diamond.high / 2))
     gaps = []
     for row in range(diamond.across + diamond.down):
         low = _t(diamond, row) - half - between
@@ -211,11 +212,6 @@ def _block_spans(diamond: Diamond, line: _Gap) -> Iterator[tuple[float, float]]:
         yield _s(diamond, u) - diamond.shown / 2, _s(diamond, u) + diamond.shown / 2
 
 
-def _outline(diamond: Diamond, inset: float) -> Polygon:
-    x, y = diamond.wide / 2 - inset, diamond.high / 2 - inset
-    return box((-x, -y), (x, y))
-
-
 def _band(outline: Polygon, low: float, high: float) -> Polygon:
     """The part of an outline between two lines along the diagonal rows."""
     upper = clip(outline, -1 / ROOT_2, 1 / ROOT_2, high)
@@ -223,10 +219,10 @@ def _band(outline: Polygon, low: float, high: float) -> Polygon:
 
 
 def _laid(s: tuple[float, float], t: tuple[float, float], diamond: Diamond, mirror: int) -> Polygon:
-    """A rectangle of the diagonal frame as it lies in the quilt, inside the line where the edge is sewn."""
+    """A rectangle of the diagonal frame as it lies in the quilt, out to the raw edge."""
     corners = ((s[0], t[0]), (s[1], t[0]), (s[1], t[1]), (s[0], t[1]))
     placed: Polygon = tuple(((a - b) / ROOT_2, (a + b) / ROOT_2) for a, b in corners)
-    x, y = diamond.wide / 2 - diamond.seam, diamond.high / 2 - diamond.seam
+    x, y = diamond.wide / 2, diamond.high / 2
     for nx, ny, r in ((1.0, 0.0, x), (-1.0, 0.0, x), (0.0, 1.0, y), (0.0, -1.0, y)):
         placed = clip(placed, nx, ny, r)
     return _turned(placed, mirror, 1)
@@ -256,11 +252,16 @@ def _alike(
 def _corner_squares(
     fabric: str, diamond: Diamond, lines: list[_Gap], face: Face, mirror: int
 ) -> Iterator[JoiningStrip]:
-    """One at each end of every block side along the long joins."""
-    between = diamond.between
-    areas: list[Polygon] = []
+    """Where the strips cross; those at the ends of the long strips are cut longer, out to the edge of the quilt."""
+    seam = diamond.seam
+    inner: list[Polygon] = []
+    ends: dict[float, list[Polygon]] = {}
     for line in lines:
         spans = list(_block_spans(diamond, line))
-        starts = [spans[0][0] - between, *(end for _, end in spans)]
-        areas += [_laid((start, start + between), line.t, diamond, mirror) for start in starts]
-    yield JoiningStrip("corner square", fabric, face.shows + 2 * diamond.seam, face.cut, len(areas), tuple(areas))
+        inner += [_laid((one[1], next_one[0]), line.t, diamond, mirror) for one, next_one in pairwise(spans)]
+        for end in ((line.s[0], spans[0][0]), (spans[-1][1], line.s[1])):
+            ends.setdefault(round(end[1] - end[0] + seam, 6), []).append(_laid(end, line.t, diamond, mirror))
+    if inner:
+        yield JoiningStrip("corner square", fabric, face.shows + 2 * seam, face.cut, len(inner), tuple(inner))
+    for long, areas in ends.items():
+        yield JoiningStrip("corner square at an end", fabric, face.cut, long, len(areas), tuple(areas))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from stitchflip.errors import BuildError
 from stitchflip.finishing.joined.borders import plan_borders
@@ -19,7 +20,7 @@ from stitchflip.finishing.joined.unequal import Blocks, blocks_as_joined
 from stitchflip.finishing.joined.words import border_words, joining_words, triangle_words
 from stitchflip.finishing.quilt_model import JoiningStrip, PlacedBlock, QuiltPlan, SettingTriangles
 from stitchflip.lengths import TOLERANCE_IN
-from stitchflip.piecing.geometry import box, extent
+from stitchflip.piecing.geometry import box, clip_all, extent
 from stitchflip.piecing.model import Polygon
 from stitchflip.project.model import Joined, Project, Setting
 from stitchflip.project.numbers import Numbers
@@ -49,6 +50,8 @@ def plan_quilt(project: Project, numbers: Numbers, block_taped: Polygon) -> Quil
     cuts = join_cuts(project, numbers, joined)
     check = check_join(numbers, joined, cuts)
     setting = _set(project, numbers, joined, cuts, (wide, high))
+    if project.borders:
+        setting = _inside_borders(setting, numbers.seam)
     borders, whole_wide, whole_high = plan_borders(
         project.borders, setting.wide, setting.high, numbers.seam, project.units
     )
@@ -108,6 +111,22 @@ class _Setting:
     triangles: SettingTriangles | None
     size_of: Callable[[int, int], tuple[float, float]]
     """Of so many across and down."""
+
+
+def _inside_borders(setting: _Setting, seam: float) -> _Setting:
+    """The same with strips and triangles shown only up to the seam of the first border."""
+    x, y = setting.wide / 2 - seam, setting.high / 2 - seam
+    planes = ((1.0, 0.0, x), (-1.0, 0.0, x), (0.0, 1.0, y), (0.0, -1.0, y))
+
+    def inside(areas: tuple[Polygon, ...]) -> tuple[Polygon, ...]:
+        return tuple(kept for area in areas if (kept := clip_all(area, planes)))
+
+    triangles = setting.triangles
+    return replace(
+        setting,
+        strips=tuple(replace(strip, front=inside(strip.front)) for strip in setting.strips),
+        triangles=None if triangles is None else replace(triangles, places=inside(triangles.places)),
+    )
 
 
 def _set(project: Project, numbers: Numbers, joined: Joined, cuts: JoinCuts, wanted: tuple[float, float]) -> _Setting:
@@ -209,6 +228,6 @@ def _on_point(
         high=diamond.high,
         placed=placed,
         strips=on_point_strips(project, numbers, joined, diamond, faces),
-        triangles=setting_triangles(diamond, joined.triangles, fabric, project.units),
+        triangles=setting_triangles(diamond, joined, fabric, project.units),
         size_of=size_of,
     )

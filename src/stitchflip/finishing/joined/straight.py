@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from stitchflip.finishing.joined.faces import Face, is_longer_than_fabric
 from stitchflip.finishing.joined.sizes import Grid, area_between
@@ -60,15 +61,7 @@ def straight_strips(
             strips += _corner_squares(joined.corner_squares or "", grid, face)
         else:
             strips += [
-                JoiningStrip(
-                    name=one.name,
-                    fabric=one.fabric,
-                    cut=one.cut,
-                    long=one.long,
-                    count=one.count,
-                    front=one.front,
-                    is_pieced=is_longer_than_fabric(project, numbers, one.fabric, one.long),
-                )
+                replace(one, is_pieced=is_longer_than_fabric(project, numbers, one.fabric, one.long))
                 for one in _alike(face, where, long, upright=not by_rows)
             ]
     return tuple(strips)

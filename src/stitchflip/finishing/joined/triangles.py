@@ -13,7 +13,7 @@ from stitchflip.finishing.joined.on_point import Diamond, setting_places
 from stitchflip.finishing.measures import EXACT_STEP, OVERSIZE
 from stitchflip.finishing.quilt_model import SettingTriangles
 from stitchflip.lengths import CM_PER_INCH, Rounding, Unit, round_to
-from stitchflip.project.model import Triangles
+from stitchflip.project.model import Joined, Triangles
 
 TRADE_ROOT_2 = 1.414
 """The root of 2 as it stands in print."""
@@ -101,23 +101,23 @@ def usual_squares(block: float, between: float, seam: float, unit: Unit) -> tupl
     return round_to(side, step, Rounding.UP), round_to(corner, step, Rounding.UP)
 
 
-def setting_triangles(diamond: Diamond, how: Triangles, fabric: str, unit: Unit) -> SettingTriangles:
+def setting_triangles(diamond: Diamond, joined: Joined, fabric: str, unit: Unit) -> SettingTriangles:
     """The triangles round blocks on point, and the squares they are cut from.
 
     Args:
         diamond: The setting.
-        how: Exact, with the usual additions, or oversize.
+        joined: How large the squares are cut, and which way the diagonal rows run.
         fabric: Name of their fabric.
         unit: The maker's unit.
     """
     seam = diamond.seam
     exact_side = exact_side_square(diamond.side_long, seam)
     exact_corner = exact_corner_square(diamond.corner_leg, seam)
-    if how is Triangles.EXACT:
+    if joined.triangles is Triangles.EXACT:
         step = EXACT_STEP.of(unit)
         side, corner = round_to(exact_side, step, Rounding.UP), round_to(exact_corner, step, Rounding.UP)
     else:
-        more = OVERSIZE.of(unit) if how is Triangles.OVERSIZE else 0.0
+        more = OVERSIZE.of(unit) if joined.triangles is Triangles.OVERSIZE else 0.0
         side, corner = (square + more for square in usual_squares(diamond.shown, diamond.between, seam, unit))
     return SettingTriangles(
         fabric=fabric,
@@ -129,5 +129,5 @@ def setting_triangles(diamond: Diamond, how: Triangles, fabric: str, unit: Unit)
         corner_squares=2,
         exact_side=exact_side,
         exact_corner=exact_corner,
-        places=setting_places(diamond),
+        places=setting_places(diamond, joined.first),
     )

@@ -71,8 +71,8 @@ def _order(joined: Joined) -> str:
     if joined.setting is Setting.ON_POINT:
         way = "up to the right" if joined.first is Joining.ROWS else "up to the left"
         return (
-            f"Join blocks and side triangles to diagonal rows that run {way}, then the rows to each other, and the "
-            "corner triangles last."
+            f"Join blocks and triangles to diagonal rows that run {way}, then the rows to each other; two corner "
+            "triangles end a row, the other two are sewn on last."
         )
     first, then = ("row", "rows") if joined.first is Joining.ROWS else ("column", "columns")
     return f"Join the blocks of each {first} first, with short joins, then the {then} to each other with long ones."
@@ -101,8 +101,8 @@ def _plain(project: Project, numbers: Numbers, say: Speaker) -> Iterator[str]:
         )
         return
     yield (
-        f"Trim the batting {say.near(numbers.seam)} back from every edge that is joined, sew the blocks right sides "
-        "together and press the seams open."
+        f"Trim the batting out of every seam allowance, {say.near(numbers.seam)} back from the raw edge, sew the "
+        "blocks right sides together and press the seams open."
     )
     yield "Stitch in the ditch between the blocks through the backing: that is what holds the backing, block by block."
 
