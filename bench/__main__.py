@@ -6,6 +6,7 @@ import sys
 
 from bench.papers import from_the_shell, pattern_pdf, peak_memory
 from bench.planning import runners
+from bench.quilts import quilts
 
 
 def main() -> int:
@@ -14,7 +15,7 @@ def main() -> int:
     Returns:
         0 when every target is met, else 1.
     """
-    lines = [*runners(), pattern_pdf(), peak_memory(), from_the_shell()]
+    lines = [*runners(), *quilts(), pattern_pdf(), peak_memory(), from_the_shell()]
     for line in lines:
         verdict = "met   " if line.is_met else "MISSED"
         print(f"{verdict} {line.what}: {line.value} (target: {line.target})")

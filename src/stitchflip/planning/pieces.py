@@ -13,7 +13,7 @@ from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.piecing.shapes import center_cut, is_slanted
 from stitchflip.planning.findings.sewing import shown_width
 from stitchflip.planning.quilt_pieces import quilt_pieces
-from stitchflip.project.model import CenterShape, Grain, Project, Way, Working
+from stitchflip.project.model import CenterShape, Project, Way, Working
 from stitchflip.project.numbers import Numbers
 from stitchflip.values import dataclass
 
@@ -51,28 +51,40 @@ def cutting_list(making: Making) -> dict[str, tuple[Piece, ...]]:
     Args:
         making: What is made of them. Blocks of several kinds share a row of the list where step and size agree.
     """
-    pieces: dict[str, list[Piece]] = {fabric.name: [] for fabric in making.project.fabrics}
+    lists = {fabric.name: _Own() for fabric in making.project.fabrics}
     for kind in making.kinds:
         for fabric, piece in _of_block(making, kind):
-            _add(pieces.setdefault(fabric, []), piece, kind.name)
+            lists.setdefault(fabric, _Own()).add(piece, kind.name)
     if making.quilt is not None:
         for fabric, piece in quilt_pieces(making.project, making.numbers, making.quilt):
-            pieces.setdefault(fabric, []).append(piece)
+            lists.setdefault(fabric, _Own()).add(piece)
     for one in (*making.edge.pieces, *making.extras.pieces):
-        pieces.setdefault(one.fabric, []).append(_edge_piece(making, one))
-    if making.binding.strips and making.binding.grain != Grain.BIAS:
-        pieces.setdefault(making.binding.fabric, []).append(_binding(making))
-    return {name: tuple(_in_cutting_order(own)) for name, own in pieces.items() if own}
+        lists.setdefault(one.fabric, _Own()).add(_edge_piece(making, one))
+    if making.binding.strips:
+        lists.setdefault(making.binding.fabric, _Own()).add(_binding(making))
+    return {name: tuple(_in_cutting_order(own.pieces)) for name, own in lists.items() if own.pieces}
 
 
-def _add(own: list[Piece], piece: Piece, block: str) -> None:
-    """Count a piece with its equals, or list it by itself with the name of its block."""
-    for place, other in enumerate(own):
-        if replace(other, count=piece.count) == piece:
-            own[place] = replace(other, count=other.count + piece.count)
-            return
-    same_name = any(other.name == piece.name for other in own)
-    own.append(replace(piece, name=f"{piece.name} {block}") if same_name and block else piece)
+class _Own:
+    """The pieces of one fabric; equal ones are counted together."""
+
+    def __init__(self) -> None:
+        """Begin with none."""
+        self._counted: dict[Piece, int] = {}
+        self._names: set[str] = set()
+
+    @property
+    def pieces(self) -> list[Piece]:
+        """In the order they were added."""
+        return [replace(piece, count=count) for piece, count in self._counted.items()]
+
+    def add(self, piece: Piece, block: str = "") -> None:
+        """Count a piece with its equals, or list it by itself with the name of its block."""
+        alike = replace(piece, count=0)
+        if alike not in self._counted and block and piece.name in self._names:
+            alike = replace(alike, name=f"{piece.name} {block}")
+        self._names.add(piece.name)
+        self._counted[alike] = self._counted.get(alike, 0) + piece.count
 
 
 def _of_block(making: Making, kind: BlockKind) -> Iterator[tuple[str, Piece]]:
