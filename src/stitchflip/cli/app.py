@@ -147,6 +147,70 @@ def squareup(file: _File = None, *, as_json: _Json = False) -> Status:
 
 @app.command()
 @_ending_with_status
+def resize(
+    file: _File = None,
+    *,
+    to: Annotated[
+        str | None,
+        typer.Option(
+            metavar="SIZE", help='Squared-up size wanted, wide x long, such as "16 x 60"; of a polygon one length.'
+        ),
+    ] = None,
+    strip: Annotated[
+        str | None, typer.Option(metavar="WIDTH", help="Cut every strip this wide; there are as many as it takes.")
+    ] = None,
+    unit: Annotated[
+        str | None,
+        typer.Option(metavar="in|cm", help="Draft the piece anew in inches or centimeters, sizes in that unit."),
+    ] = None,
+    keep: Annotated[
+        str,
+        typer.Option(
+            metavar="strips|proportions",
+            help="What stays: the widths of the strips (there are more or fewer), or the look (everything is scaled).",
+        ),
+    ] = "strips",
+    largest_from: Annotated[
+        str | None,
+        typer.Option(
+            metavar="strips|batting", help="Instead of --to: as large as the fabric or the batting on hand allows."
+        ),
+    ] = None,
+    out: Annotated[
+        str | None,
+        typer.Option("--out", "-o", metavar="NEW", help="Write the project at this size to a file of its own."),
+    ] = None,
+    force: Annotated[bool, typer.Option("--force", help="Let --out write over a file that is there.")] = False,
+    as_json: _Json = False,
+) -> Status:
+    """Say what the piece is at another size, strip width or unit, and what that changes.
+
+    Sizes are scaled on what shows and seams are added after; base, binding and purchases come out of a new plan.
+    Nothing is written unless --out names a file.
+    """
+    from stitchflip.cli.project_files import project_path
+    from stitchflip.cli.resizing import Asked, answer, write_resized, written_words
+    from stitchflip.cli.screen import show, write_out
+
+    path = project_path(file)
+    found = answer(path, Asked(to, strip, unit, keep, largest_from))
+    target = None if out is None else write_resized(path, out, found.made, force=force)
+    if as_json:
+        from stitchflip.planning.resize import resized_as_json
+
+        document = resized_as_json(found.before.project, found.made, found.changed)
+        write_out(_json_text(document | {"written": None if target is None else str(target)}))
+        return _status_of(found.after)
+    from stitchflip.cli.resize_screen import resize_screen
+
+    show(resize_screen(found.before, found.after, found.made, found.changed))
+    if target is not None:
+        write_out(written_words(target, found))
+    return _status_of(found.after)
+
+
+@app.command()
+@_ending_with_status
 def pattern(
     file: _File = None,
     *,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import tempfile
 import unicodedata
 from contextlib import suppress
 from pathlib import Path
@@ -10,13 +11,9 @@ from shlex import quote
 from stitchflip.cli.screen import write_out
 from stitchflip.cli.starters import file_stem, starter_text, way_named
 from stitchflip.cli.status import UsageError
-from stitchflip.lengths import Unit
+from stitchflip.cli.typed_sizes import unit_named
 
 _LONGEST_NAME = 120
-_UNIT_WORDS = {
-    Unit.INCH: ("in", "inch", "inches"),
-    Unit.CM: ("cm", "centimeter", "centimeters", "centimetre", "centimetres"),
-}
 
 
 def start_project(name: str, way: str, units: str) -> None:
@@ -31,9 +28,9 @@ def start_project(name: str, way: str, units: str) -> None:
         StitchflipError: If the name, way or unit will not do, or the file is there already.
     """
     folder, title = _folder_and_title(name)
-    text = starter_text(title, way_named(way), _unit_named(units))
+    text = starter_text(title, way_named(way), unit_named(units))
     path = folder / f"{file_stem(title)}.toml"
-    _write_new(path, text)
+    write_new(path, text)
     write_out(f"Wrote {path}\nChange its numbers as you like, then: stitchflip plan {quote(str(path))}\n")
 
 
@@ -56,28 +53,22 @@ def _folder_and_title(name: str) -> tuple[Path, str]:
     return path.parent, title
 
 
-def _unit_named(text: str) -> Unit:
-    for unit, spellings in _UNIT_WORDS.items():
-        if text.strip().casefold() in spellings:
-            return unit
-    raise UsageError(
-        what=f'"{text}" is no unit known here',
-        fix="Use --units in for inches or --units cm for centimeters.",
-        code="usage.which-units",
-    )
+def write_new(path: Path, text: str, *, may_replace: bool = False) -> None:
+    """Write a file, whole or not at all.
 
+    Args:
+        path: the file.
+        text: what goes into it.
+        may_replace: a file of this name may be there; it is replaced only once the new one is written.
 
-def _write_new(path: Path, text: str) -> None:
-    """Write the file if there is none of that name; a half-written one does not stay."""
+    Raises:
+        UsageError: If a file is there and may not be replaced, or it cannot be written.
+    """
     try:
-        with path.open("x", encoding="utf-8", newline="\n") as file:
-            try:
-                file.write(text)
-                file.flush()
-            except BaseException:
-                with suppress(OSError):
-                    path.unlink()
-                raise
+        if may_replace:
+            _replace(path, text)
+        else:
+            _create(path, text)
     except FileExistsError as error:
         raise UsageError(
             what="this file is there already, and a new project never writes over one",
@@ -92,3 +83,30 @@ def _write_new(path: Path, text: str) -> None:
             where=str(path),
             code="usage.cannot-write",
         ) from error
+
+
+def _create(path: Path, text: str) -> None:
+    """Write a file that is not there yet; a half-written one does not stay."""
+    with path.open("x", encoding="utf-8", newline="") as file:
+        try:
+            file.write(text)
+            file.flush()
+        except BaseException:
+            with suppress(OSError):
+                path.unlink()
+            raise
+
+
+def _replace(path: Path, text: str) -> None:
+    """Write a file beside its place, then put it there."""
+    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.stem}-", suffix=path.suffix)
+    beside = Path(name)
+    try:
+        with open(handle, "w", encoding="utf-8", newline="") as file:  # noqa: PTH123  it is open already
+            file.write(text)
+        beside.chmod(path.stat().st_mode & 0o777 if path.exists() else 0o644)
+        beside.replace(path)
+    except BaseException:
+        with suppress(OSError):
+            beside.unlink()
+        raise

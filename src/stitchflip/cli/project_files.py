@@ -87,11 +87,15 @@ def open_project(named: str | None) -> Project:
     from stitchflip.project import read_project_bytes
 
     path = project_path(named)
-    return read_project_bytes(_bytes_of(path), str(path))
+    return read_project_bytes(bytes_of(path), str(path))
 
 
-def _bytes_of(path: Path) -> bytes:
-    """The file's bytes; never more than a little over what a project file may have."""
+def bytes_of(path: Path) -> bytes:
+    """The file's bytes; never more than a little over what a project file may have.
+
+    Raises:
+        ProjectFileError: If there is no such file, or it cannot be read.
+    """
     from stitchflip.project import LARGEST_FILE
 
     if path.is_dir():

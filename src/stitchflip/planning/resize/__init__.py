@@ -5,6 +5,7 @@ stretched; and the base, the binding and every purchase come out of a whole new 
 four times one fabric and twice another.
 """
 
+from stitchflip.planning.resize.as_json import resized_as_json
 from stitchflip.planning.resize.blocks import BlocksFor, blocks_for, quilt_size
 from stitchflip.planning.resize.differences import differences
 from stitchflip.planning.resize.pen import Awkward, Keep
@@ -22,5 +23,6 @@ __all__ = [
     "differences",
     "quilt_size",
     "resized",
+    "resized_as_json",
     "what_changed",
 ]

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from stitchflip.planning.json_values import wide_and_long
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from stitchflip.planning.model import Finding, Plan
 
-WideHigh = tuple[float, float]
+WideLong = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,12 +31,12 @@ class PurchaseChange:
 class WhatChanged:
     """Two plans of one piece, each number before and after."""
 
-    size: tuple[WideHigh, WideHigh]
-    """Squared up, extents across the picture and up it, inches."""
+    squared_up: tuple[WideLong, WideLong]
+    """Wide × long, inches; of joined blocks, the whole quilt's."""
     strips: tuple[int, int]
     """Strips sewn to all pieces or blocks alike together."""
-    bases: tuple[WideHigh, WideHigh]
-    """One base as cut, inches."""
+    bases: tuple[WideLong, WideLong]
+    """One base as cut, wide × long, inches."""
     how_many_bases: tuple[int, int]
     purchases: tuple[PurchaseChange, ...]
     """Every fabric of either plan; of fabrics that are the same before and after too."""
@@ -60,9 +61,12 @@ def what_changed(before: Plan, after: Plan) -> WhatChanged:
     new = {fabric.fabric: fabric.buy_in for fabric in after.fabrics}
     known, seen = ({one.code for one in plan.findings} for plan in (before, after))
     return WhatChanged(
-        size=(_size(before), _size(after)),
+        squared_up=(_size(before), _size(after)),
         strips=(_strips(before), _strips(after)),
-        bases=((before.base.wide, before.base.high), (after.base.wide, after.base.high)),
+        bases=(
+            wide_and_long(before, before.base.wide, before.base.high),
+            wide_and_long(after, after.base.wide, after.base.high),
+        ),
         how_many_bases=(before.project.bases, after.project.bases),
         purchases=tuple(
             PurchaseChange(name, old.get(name, 0.0), new.get(name, 0.0)) for name in dict.fromkeys([*old, *new])
@@ -75,9 +79,9 @@ def what_changed(before: Plan, after: Plan) -> WhatChanged:
     )
 
 
-def _size(plan: Plan) -> WideHigh:
+def _size(plan: Plan) -> WideLong:
     whole = plan.quilt or plan.square_up
-    return whole.wide, whole.high
+    return wide_and_long(plan, whole.wide, whole.high)
 
 
 def _strips(plan: Plan) -> int:
