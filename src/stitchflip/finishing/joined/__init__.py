@@ -24,8 +24,6 @@ from stitchflip.finishing.joined.plan import plan_quilt
 from stitchflip.finishing.joined.sharing import Sharing, dealt, share
 from stitchflip.finishing.joined.sizes import Grid, row_length
 from stitchflip.finishing.joined.triangles import (
-    exact_corner_square,
-    exact_side_square,
     usual_additions,
     usual_squares,
 )
@@ -38,8 +36,6 @@ __all__ = [
     "border_adds",
     "covered_cut",
     "dealt",
-    "exact_corner_square",
-    "exact_side_square",
     "flat_cut_that_fills",
     "folded_cut_that_passes",
     "laid_kinds",

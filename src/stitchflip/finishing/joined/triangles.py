@@ -13,39 +13,12 @@ from stitchflip.finishing.joined.on_point import Diamond, setting_places
 from stitchflip.finishing.measures import EXACT_STEP, OVERSIZE
 from stitchflip.finishing.quilt_model import SettingTriangles
 from stitchflip.lengths import CM_PER_INCH, Rounding, Unit, round_to
+from stitchflip.piecing.triangles import half_square_cut, quarter_square_cut
 from stitchflip.project.model import Joined, Triangles
 
 TRADE_ROOT_2 = 1.414
 """The root of 2 as it stands in print."""
 _CUT_STEP = {Unit.INCH: 1 / 8, Unit.CM: 0.1 / CM_PER_INCH}
-
-
-def exact_side_square(long_side: float, seam: float) -> float:
-    """Square cut twice for four side triangles: F + 2a(1 + root 2).
-
-    Args:
-        long_side: Finished long side of a triangle, inches; for blocks without strips b times root 2.
-        seam: Seam as stitched, inches.
-
-    Example:
-        >>> round(exact_side_square(14 * 2**0.5, 0.25), 4)
-        21.0061
-    """
-    return long_side + 2 * seam * (1 + sqrt(2))
-
-
-def exact_corner_square(leg: float, seam: float) -> float:
-    """Square cut once for two corner triangles: L + a(2 + root 2).
-
-    Args:
-        leg: Finished short side of a triangle, inches; for blocks without strips b divided by root 2.
-        seam: Seam as stitched, inches.
-
-    Example:
-        >>> round(exact_corner_square(14 / 2**0.5, 0.25), 3)
-        10.753
-    """
-    return leg + seam * (2 + sqrt(2))
 
 
 def usual_additions(seam: float, unit: Unit) -> tuple[float, float]:
@@ -68,7 +41,7 @@ def usual_additions(seam: float, unit: Unit) -> tuple[float, float]:
         (1.25, 0.875)
     """
     step = _CUT_STEP[unit]
-    side, corner = exact_side_square(0.0, seam), exact_corner_square(0.0, seam)
+    side, corner = quarter_square_cut(0.0, seam), half_square_cut(0.0, seam)
     return round_to(side, step, Rounding.UP), round_to(corner, step, Rounding.UP)
 
 
@@ -95,9 +68,9 @@ def usual_squares(block: float, between: float, seam: float, unit: Unit) -> tupl
     step = _CUT_STEP[unit]
     to_side, to_corner = usual_additions(seam, unit)
     pitch = block + between
-    side = max(TRADE_ROOT_2 * pitch + to_side, exact_side_square(sqrt(2) * pitch, seam))
+    side = max(TRADE_ROOT_2 * pitch + to_side, quarter_square_cut(sqrt(2) * pitch, seam))
     leg = pitch + between
-    corner = max(leg / TRADE_ROOT_2 + to_corner, exact_corner_square(leg / sqrt(2), seam))
+    corner = max(leg / TRADE_ROOT_2 + to_corner, half_square_cut(leg / sqrt(2), seam))
     return round_to(side, step, Rounding.UP), round_to(corner, step, Rounding.UP)
 
 
@@ -111,8 +84,8 @@ def setting_triangles(diamond: Diamond, joined: Joined, fabric: str, unit: Unit)
         unit: The maker's unit.
     """
     seam = diamond.seam
-    exact_side = exact_side_square(diamond.side_long, seam)
-    exact_corner = exact_corner_square(diamond.corner_leg, seam)
+    exact_side = quarter_square_cut(diamond.side_long, seam)
+    exact_corner = half_square_cut(diamond.corner_leg, seam)
     if joined.triangles is Triangles.EXACT:
         step = EXACT_STEP.of(unit)
         side, corner = round_to(exact_side, step, Rounding.UP), round_to(exact_corner, step, Rounding.UP)
