@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.errors import BuildError
 from stitchflip.piecing.flips import Flip, outline_of
-from stitchflip.piecing.geometry import TOLERANCE, HalfPlane, clip, clip_all, extent
+from stitchflip.piecing.geometry import TOLERANCE, HalfPlane, clip, clip_all, extent, largest_circle
 from stitchflip.piecing.ways.log_cabin import turning_from
 from stitchflip.piecing.ways.wanted import round_after_round
 from stitchflip.values import dataclass
@@ -192,9 +192,15 @@ class _Below:
         return hidden and self._shows_enough(chord) and self._leaves_neighbors(clip(self._outline, nx, ny, d + seam))
 
     def _shows_enough(self, chord: HalfPlane) -> bool:
-        """True when what lies below keeps its least width where the chord leaves it narrowest."""
+        """True when what lies below keeps its least width where the chord leaves it narrowest.
+
+        A center keeps, besides, a place as wide somewhere in its middle: chords from all sides eat into it.
+        """
         nx, ny, d = chord
-        along = [(x, y) for x, y in clip(self._seen, nx, ny, d) if nx * x + ny * y >= d - 10 * TOLERANCE]
+        left = clip(self._seen, nx, ny, d)
+        if not left or not (self._side.step or 2 * largest_circle(left)[1] >= self._slant.least_shown - TOLERANCE):
+            return False
+        along = [(x, y) for x, y in left if nx * x + ny * y >= d - 10 * TOLERANCE]
         if not along:
             return True
         mx, my, least = self._least()
