@@ -123,6 +123,10 @@ def _is_same(one: Polygon, other: Polygon) -> bool:
     return common >= (1 - _SAME) * max(area(one), area(other))
 
 
+_SAVING = 0.9
+"""Half a square is worth a word when it takes no more than this share of the rectangle."""
+
+
 def corner_triangles(seen: Seen) -> Iterator[Finding]:
     """Corner patches that half a square gives with less fabric than a rectangle."""
     if seen.project.building.way is not Way.FOUNDATION:
@@ -130,7 +134,7 @@ def corner_triangles(seen: Seen) -> Iterator[Finding]:
     found = []
     for piece in seen.build.strips:
         patch = patch_of(piece, seen.build, seen.numbers)
-        if patch is not None and patch.square and patch.square**2 / 2 < patch.width * patch.length:
+        if patch is not None and patch.square and patch.square**2 / 2 < _SAVING * patch.width * patch.length:
             found.append((piece.step + 1, patch))
     if found:
         say = seen.speaker
