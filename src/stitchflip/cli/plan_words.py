@@ -15,7 +15,7 @@ from stitchflip.piecing.geometry import half_planes
 from stitchflip.piecing.model import EndClass
 from stitchflip.planning.json_values import wide_and_long
 from stitchflip.planning.model import Severity
-from stitchflip.project.model import Ends, Outline, Through
+from stitchflip.project.model import Edge, Ends, Grain, Outline, Through
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -55,13 +55,22 @@ def size_words(plan: Plan) -> str:
         return size_of_quilt(plan, plan.quilt)
     squared_up, square_up = plan.project.squared_up, plan.square_up
     say = speaker(plan)
+    if plan.panels is not None:
+        size = say.size(*wide_and_long(plan, plan.panels.wide, plan.panels.high))
+        return f"{len(plan.panels.panels)} panels from one base, each squared up {size} (wide × long)"
+    if squared_up.shape is Outline.ROUND:
+        return f"squared up round, {say.near(square_up.wide)} across"
     if squared_up.shape is Outline.POLYGON:
         across = 2 * min(side.distance for side in square_up.sides)
         corners = f", {say.near(max(square_up.diagonals))} from corner to corner" if square_up.diagonals else ""
         return f"squared up {say.near(across)} from side to opposite side{corners}"
     size = say.size(*wide_and_long(plan, square_up.wide, square_up.high))
+    if squared_up.shape is Outline.OVAL:
+        return f"squared up oval, {size} (wide × long)"
     ends = ", pointed ends" if squared_up.ends is Ends.POINTED else ""
-    return f"squared up {size} (wide × long{', point to point' if ends else ''}){ends}"
+    radius = squared_up.corner_radius
+    rounded = f", corners rounded by {say.near(radius.inches)}" if radius is not None else ""
+    return f"squared up {size} (wide × long{', point to point' if ends else ''}){ends}{rounded}"
 
 
 def does_it_fit(plan: Plan) -> str:
@@ -218,9 +227,13 @@ def square_up_lines(plan: Plan) -> list[str]:
     same: dict[str, list[str]] = {}
     for side in plan.square_up.sides:
         same.setdefault(say.near(side.distance), []).append(side.name)
+    curve = [plan.square_up.curve] if plan.square_up.curve else []
+    if any(side.is_curve for side in plan.square_up.sides):
+        return curve
     if len(same) == 1:
-        return [f"{next(iter(same))} from the center mark to every edge"]
-    return [f"{distance} from the center mark to the {_listed(names)} edge" for distance, names in same.items()]
+        return [f"{next(iter(same))} from the center mark to every edge", *curve]
+    lines = [f"{distance} from the center mark to the {_listed(names)} edge" for distance, names in same.items()]
+    return lines + curve
 
 
 def point_lines(plan: Plan) -> list[str]:
@@ -230,10 +243,20 @@ def point_lines(plan: Plan) -> list[str]:
     for point in plan.square_up.points:
         names = same.setdefault((say.margin(point.to_edge), say.margin(point.shown)), [])
         names.append(point.name.removesuffix(" point"))
+    after = "after binding" if plan.project.binding.edge is Edge.BINDING else "when the edge is finished"
     return [
-        f"Keep {edge} beyond the {_listed(names)} point, to the trimmed edge; {shown} shows after binding"
+        f"Keep {edge} beyond {_points(names, len(plan.square_up.points))}, to the trimmed edge; {shown} shows {after}"
         for (edge, shown), names in same.items()
     ]
+
+
+def _points(names: list[str], in_all: int) -> str:
+    """Points by name; all of many together."""
+    return "each point" if len(names) == in_all > _FEW_POINTS else f"the {_listed(names)} point"
+
+
+_FEW_POINTS = 4
+"""So many points are named one by one."""
 
 
 def binding_words(plan: Plan) -> str:
@@ -241,8 +264,9 @@ def binding_words(plan: Plan) -> str:
     say, binding = speaker(plan), plan.binding
     if not binding.strips:
         return " ".join(plan.edge.words)
-    how_many = plan.project.how_many
-    count = counted(binding.strips_per_piece, "strip")
+    how_many = plan.project.how_many * binding.pieces
+    is_bias = binding.grain == Grain.BIAS
+    count = counted(binding.strips_per_piece, "bias strip" if is_bias else "strip")
     joined = ", joined on the diagonal" if binding.strips_per_piece > 1 else ""
     each = f" for each of {how_many} ({binding.strips} in all)" if how_many > 1 else ""
     start = f" {_sentence(f'start {binding.start_at}')}" if binding.start_at else ""
@@ -250,7 +274,7 @@ def binding_words(plan: Plan) -> str:
         f"{count}{each} of {binding.fabric} cut {say.width(binding.cut)} wide{joined}: "
         f"{say.cut(binding.need)} needed, {say.margin(binding.made)} made. "
         f"{say.margin(binding.shows_on_back)} shows on the back, passing the stitching by "
-        f"{say.margin(binding.passes_stitching)}.{start}"
+        f"{say.margin(binding.passes_stitching)}.{start}{''.join(f' {word}' for word in plan.edge.words)}"
     )
 
 

@@ -44,7 +44,7 @@ def squareup_screen(plan: Plan) -> Iterator[Part]:
 def _both_sides(plan: Plan) -> str:
     """Opposite edges together: what the piece must measure between them; "" for shapes without opposite edges."""
     say, sides = words.speaker(plan), plan.square_up.sides
-    if len(sides) % 2:
+    if len(sides) % 2 or any(side.is_curve for side in sides):
         return ""
     half = len(sides) // 2
     said: dict[str, list[str]] = {}

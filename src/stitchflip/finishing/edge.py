@@ -90,7 +90,7 @@ def _binding(project: Project, numbers: Numbers, sides: Sequence[TrimEdge], pane
     squares = bias_squares(need, cut, numbers.seam, usable, join, project.units)
     strips = bias_strips(need, cut, usable, join, project.units)
     piece = EdgePiece(
-        "Binding, square for bias strips", edge_fabric(project), squares.side, squares.side, squares.count * panels
+        "Binding square for bias strips", edge_fabric(project), squares.side, squares.side, squares.count * panels
     )
     say = Speaker(project.units)
 

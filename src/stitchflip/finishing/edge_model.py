@@ -11,7 +11,7 @@ class EdgePiece:
     """A piece of fabric that an edge, a sleeve or a label is made of."""
 
     name: str
-    """Such as "Facing, sides", "Sleeve", "Label"."""
+    """Such as "Facing of the sides", "Binding square for bias strips", "Sleeve", "Label"."""
     fabric: str
     wide: float
     """Cut, the shorter way (a strip's cut width)."""
@@ -38,9 +38,9 @@ class EdgePlan:
     opening: float
     """Left open to turn the piece through; else 0."""
     pieces: tuple[EdgePiece, ...]
-    """Facing strips; empty for a binding, which has a plan of its own."""
+    """Facing strips, or squares for bias strips; empty for a straight binding, which has a plan of its own."""
     bias_square: float
-    """Side of the square a bias binding can be cut from; 0 when straight."""
+    """Side of the square a bias binding is cut from, the seams of its tube counted; 0 when straight."""
     bias_strips: int
     """Bias strips needed when they are cut across the fabric one by one; 0 when straight."""
     words: tuple[str, ...]

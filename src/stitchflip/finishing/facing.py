@@ -52,7 +52,7 @@ def plan_facing(
     if any(side.is_curve for side in sides):
         need = sum(side.length for side in sides) + numbers.binding_extra
         squares = bias_squares(need, cut, seam, widest, cut, project.units)
-        piece = EdgePiece("Facing, square for bias strips", fabric, squares.side, squares.side, squares.count * panels)
+        piece = EdgePiece("Facing square for bias strips", fabric, squares.side, squares.side, squares.count * panels)
         return Facing(cut, behind, (piece,), squares.side)
     pieces = tuple(
         _strips(name, fabric, (cut, round_to(long, numbers.round_cuts_to, Rounding.UP)), count * panels, widest, seam)
@@ -81,15 +81,15 @@ def _lengths(project: Project, sides: Sequence[TrimEdge]) -> Iterator[tuple[str,
     over = 2 * FACING_END_TURNED.of(project.units)
     by_name = {side.name: side for side in sides}
     if set(by_name) == {"left", "right", "top", "bottom"}:
-        yield "Facing, sides", by_name["left"].length, 2
-        yield "Facing, top and bottom", by_name["top"].length + over, 2
+        yield "Facing of the sides", by_name["left"].length, 2
+        yield "Facing of top and bottom", by_name["top"].length + over, 2
         return
     alike: dict[float, list[str]] = {}
     for side in sides:
         alike.setdefault(round(side.length, 6), []).append(side.name)
     for long, names in alike.items():
         name = "each edge" if len(names) == len(sides) else ", ".join(names)
-        yield f"Facing, {name}", long + over, len(names)
+        yield f"Facing of {name}", long + over, len(names)
 
 
 def _strips(name: str, fabric: str, size: tuple[float, float], count: int, widest: float, seam: float) -> EdgePiece:
