@@ -13,7 +13,7 @@ from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.piecing.shapes import center_cut, is_slanted
 from stitchflip.planning.findings.sewing import shown_width
 from stitchflip.planning.quilt_pieces import quilt_pieces
-from stitchflip.project.model import CenterShape, Project, Way, Working
+from stitchflip.project.model import CenterShape, Grain, Project, Way, Working
 from stitchflip.project.numbers import Numbers
 from stitchflip.values import dataclass
 
@@ -60,7 +60,7 @@ def cutting_list(making: Making) -> dict[str, tuple[Piece, ...]]:
             lists.setdefault(fabric, _Own()).add(piece)
     for one in (*making.edge.pieces, *making.extras.pieces):
         lists.setdefault(one.fabric, _Own()).add(_edge_piece(making, one))
-    if making.binding.strips:
+    if making.binding.strips and making.binding.grain != Grain.BIAS:
         lists.setdefault(making.binding.fabric, _Own()).add(_binding(making))
     return {name: tuple(_in_cutting_order(own.pieces)) for name, own in lists.items() if own.pieces}
 
