@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import groupby
 from typing import TYPE_CHECKING
 
@@ -13,6 +14,9 @@ if TYPE_CHECKING:
 
     from stitchflip.cutting.model import FabricPlan, OneStrip, Piece, StripPlan
     from stitchflip.planning.model import Plan
+
+_UNNUMBERED = re.compile(r" \d+(?: of \d+)?$")
+"""The running number behind the name of a piece that is cut several times."""
 
 
 def by_letter(plan: Plan) -> Callable[[str], int]:
@@ -55,7 +59,7 @@ def what_for(plan: Plan, fabric: FabricPlan) -> str:
     say = Speaker(plan.project.units)
     parts = [
         f"{counted(len(strips.strips), 'strip')} {say.width(strips.width)} wide"
-        + (" for binding" if strips.is_whole else "")
+        + (f" {whole_for(strips)}" if strips.is_whole else "")
         for strips in fabric.strip_plans
         if strips.strips
     ]
@@ -66,10 +70,21 @@ def what_for(plan: Plan, fabric: FabricPlan) -> str:
     return ", ".join(parts)
 
 
+def whole_for(strips: StripPlan) -> str:
+    """What whole strips are joined for: the binding, or a long joining strip or border.
+
+    Args:
+        strips: whole strips of one width.
+    """
+    names = dict.fromkeys(label for strip in strips.strips for label, _ in strip.pieces)
+    joined = " and ".join(_small(name) for name in names)
+    return "for binding" if joined == "binding" else f"to join ({joined})"
+
+
 def _counted_rows(fabric: FabricPlan) -> list[tuple[tuple[float, str], int]]:
     found: dict[tuple[float, str], int] = {}
     for row in fabric.rows:
-        names = " and ".join(dict.fromkeys(label.split(" ")[0].lower() for label, _ in row.pieces))
+        names = " and ".join(dict.fromkeys(_small(_UNNUMBERED.sub("", label)) for label, _ in row.pieces))
         found[row.height, names] = found.get((row.height, names), 0) + 1
     return list(found.items())
 

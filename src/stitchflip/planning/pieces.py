@@ -70,21 +70,22 @@ class _Own:
 
     def __init__(self) -> None:
         """Begin with none."""
-        self._counted: dict[Piece, int] = {}
+        self.pieces: list[Piece] = []
+        self._places: dict[tuple[object, ...], int] = {}
         self._names: set[str] = set()
-
-    @property
-    def pieces(self) -> list[Piece]:
-        """In the order they were added."""
-        return [replace(piece, count=count) for piece, count in self._counted.items()]
 
     def add(self, piece: Piece, block: str = "") -> None:
         """Count a piece with its equals, or list it by itself with the name of its block."""
-        alike = replace(piece, count=0)
-        if alike not in self._counted and block and piece.name in self._names:
-            alike = replace(alike, name=f"{piece.name} {block}")
+        size = (round(piece.wide, 4), round(piece.long, 4), round(piece.shortest, 4))
+        alike = (piece.name, *size, replace(piece, count=0, wide=0, long=0, shortest=0))
+        if alike in self._places:
+            place = self._places[alike]
+            self.pieces[place] = replace(self.pieces[place], count=self.pieces[place].count + piece.count)
+            return
+        self._places[alike] = len(self.pieces)
+        is_taken = bool(block) and piece.name in self._names
         self._names.add(piece.name)
-        self._counted[alike] = self._counted.get(alike, 0) + piece.count
+        self.pieces.append(replace(piece, name=f"{piece.name} {block}") if is_taken else piece)
 
 
 def _of_block(making: Making, kind: BlockKind) -> Iterator[tuple[str, Piece]]:

@@ -22,6 +22,7 @@ from stitchflip.finishing import (
 )
 from stitchflip.forecast import estimate_work
 from stitchflip.piecing import first_piece_polygon, trim_polygon
+from stitchflip.planning.backing_extras import with_extras
 from stitchflip.planning.cures import with_cures as add_cures
 from stitchflip.planning.findings import Seen, look_at
 from stitchflip.planning.kinds import OWN, block_kinds
@@ -62,13 +63,14 @@ def plan(project: Project, *, with_cures: bool = True) -> Plan:
     edge = plan_edge(project, numbers, outline)
     extras = plan_extras(project, numbers, outline)
     by_fabric = cutting_list(Making(project, numbers, kinds, binding, edge, extras, quilt))
+    from_backing = by_fabric.get(project.backing.fabric, ())
     made = Plan(
         project=project,
         numbers=numbers,
         build=build,
         base=base,
         square_up=plan_square_up(project, numbers, trim, build.points),
-        backing=plan_backing(project, numbers, base, quilt),
+        backing=with_extras(project, numbers, plan_backing(project, numbers, base, quilt), from_backing),
         batting=plan_batting(project, numbers, base),
         binding=binding,
         pieces=tuple(piece for pieces in by_fabric.values() for piece in pieces),
