@@ -3,7 +3,18 @@
 from __future__ import annotations
 
 from stitchflip.pattern.center_words import turn_words
-from stitchflip.pattern.model import Block, FigureBox, Heading, Mention, Numbered, Together, Words, strong, words
+from stitchflip.pattern.model import (
+    Block,
+    FigureBox,
+    Heading,
+    Mention,
+    Numbered,
+    Paragraph,
+    Together,
+    Words,
+    strong,
+    words,
+)
 from stitchflip.pattern.telling import Teller, number_word, sentence
 from stitchflip.pictures import base
 from stitchflip.piecing.geometry import TOLERANCE, extent
@@ -13,14 +24,26 @@ from stitchflip.project.model import Through
 
 def base_page(teller: Teller) -> tuple[Block, ...]:
     """How the base is made and where the first piece goes."""
-    picture = FigureBox(
-        base(teller.plan),
-        7.0,
-        3.6,
-        key="base",
-        caption=words("The base with its marks and the place of the ", teller.first_name, "."),
-    )
-    return (Together((Heading(2, "The base"), Numbered(tuple(_doing(teller))), picture)),)
+    caption = words("The base with its marks and the place of the ", teller.first_name, ".")
+    picture = FigureBox(base(teller.plan), 7.0, 3.6, key="base", caption=caption)
+    return (Together((Heading(2, "The base"), Numbered(tuple(_doing(teller))), picture)), *_other_bases(teller))
+
+
+def _other_bases(teller: Teller) -> tuple[Block, ...]:
+    """Kinds of block whose first piece lies elsewhere on the base."""
+    made: list[Block] = []
+    own = teller.plan.kinds[0].build.pieces[0]
+    for place, kind in enumerate(teller.plan.kinds[1:], 1):
+        first = kind.build.pieces[0]
+        if (first.opened, first.fabric) == (own.opened, own.fabric):
+            continue
+        other = teller.for_kind(place)
+        said = words(f"Block “{kind.name}”: ", _lay_first(other, f"base {place + 1}"))
+        caption = words(f"The base of the block “{kind.name}”.")
+        made.append(
+            Together((Paragraph(said), FigureBox(base(other.plan), 7.0, 3.0, key=f"base {place + 1}", caption=caption)))
+        )
+    return tuple(made)
 
 
 def _doing(teller: Teller) -> list[Words]:
@@ -34,7 +57,7 @@ def _doing(teller: Teller) -> list[Words]:
         Through.BATTING_ONLY: f"Lay the batting ({size}) flat and smooth it; the backing is added later.",
         Through.BATTING_ON_FOUNDATION: f"Lay the foundation flat, smooth it, and lay the batting on it, both {size}.",
     }[teller.project.base.through]
-    several = f" Make {number_word(teller.how_many)} bases." if teller.is_several else ""
+    several = f" Make {number_word(teller.bases)} bases." if teller.bases > 1 else ""
     baste = (
         f"Baste the base from the {teller.first_name} outward: safety pins every {every}, none under the "
         f"{teller.first_name} and none within {say.width(teller.pick(1, 2.5))} of its seams; take each pin out before "
@@ -50,8 +73,8 @@ def _doing(teller: Teller) -> list[Words]:
     return doing if teller.project.base.through is Through.BATTING_ONLY else [*doing, words(baste)]
 
 
-def _lay_first(teller: Teller) -> Words:
-    """Where the first piece goes, and which way its print stands."""
+def _lay_first(teller: Teller, shown: str = "base") -> Words:
+    """Where the first piece goes, and which way its print stands; shown is the key of its picture."""
     plan = teller.plan
     first = plan.build.pieces[0]
     fabric = teller.fabric(first.fabric)
@@ -64,7 +87,7 @@ def _lay_first(teller: Teller) -> Words:
         f", right side up{turn_words(teller)}{upright}: ",
         strong(where),
         " (",
-        Mention("base"),
+        Mention(shown),
         ").",
     )
 

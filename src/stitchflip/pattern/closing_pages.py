@@ -1,4 +1,4 @@
-"""Square up, bind, finish."""
+"""Square up, cut apart, finish."""
 
 from __future__ import annotations
 
@@ -6,7 +6,6 @@ from stitchflip.pattern.model import (
     Align,
     Block,
     Column,
-    Columns,
     FigureBox,
     Heading,
     Items,
@@ -18,47 +17,28 @@ from stitchflip.pattern.model import (
     strong,
     words,
 )
-from stitchflip.pattern.square_words import (
-    angle,
-    angle_counts,
-    binding_line,
-    diagonals,
-    distances,
-    margins,
-    reach_words,
-    start_words,
-)
-from stitchflip.pattern.telling import Teller, counted, listed, sentence
-from stitchflip.pictures import binding_corner, squaring
+from stitchflip.pattern.square_words import diagonals, distances, is_all_curve, margins, reach_words
+from stitchflip.pattern.telling import Teller, counted, listed, runs_of, sentence
+from stitchflip.pictures import panels, squaring
 from stitchflip.piecing.geometry import TOLERANCE, extent, half_planes, moved
 from stitchflip.piecing.model import Polygon
 from stitchflip.planning.model import Plan
-from stitchflip.project.model import Fiber, Finish, Wash
-
-_SQUARE = 0.05
-"""A corner this near to 90 degrees is a square one."""
+from stitchflip.project.model import Edge, Fiber, Wash
 
 
 def square_up(teller: Teller) -> tuple[Block, ...]:
-    """Squaring up with its numbers, and what changes when the piece came out short."""
-    stay = teller.say.width(teller.pick(0.125, 0.3))
-    first = words(
-        "Lay the piece flat, face up. Find the center mark and compare with ",
-        Mention("squaring"),
-        ": fabric must reach past every line.",
-    )
+    """Squaring up with its numbers, and what changes when the piece came out short; of a quilt, each block."""
+    name = "block" if teller.is_quilt else "piece"
     doing = [
-        first,
+        words(
+            f"Lay the {name} flat, face up. Find the center mark and compare with ",
+            Mention("squaring"),
+            ": fabric must reach past every line.",
+        ),
         distances(teller, Mention("squaring")),
         *(one for one in (diagonals(teller), margins(teller), reach_words(teller, Mention("squaring"))) if one),
-        words("Measure both sides together before you cut the first: what one side gains, the other loses."),
-        words("Cut one edge at a time with ruler and cutter, away from yourself, and measure again after each."),
+        *_trimming(teller),
     ]
-    if teller.plan.square_up.folded:
-        doing.append(words(teller.plan.square_up.folded))
-    doing.append(
-        words(f"Sew once round, {stay} inside the trimmed edge: it holds every seam end until the binding does.")
-    )
     picture = FigureBox(
         squaring(teller.plan),
         7.0,
@@ -66,7 +46,74 @@ def square_up(teller: Teller) -> tuple[Block, ...]:
         key="squaring",
         caption=words("Trim lines and their distances from the center mark."),
     )
-    return Together((Heading(2, "Square up"), Numbered(tuple(doing)), picture)), *_if_short(teller)
+    heading = "Square up the blocks" if teller.is_quilt else "Square up"
+    short = () if teller.is_quilt else _if_short(teller)
+    return Together((Heading(2, heading), Numbered(tuple(doing)), picture)), *short, *cut_apart(teller)
+
+
+def _trimming(teller: Teller) -> list[Words]:
+    """How the edges are trimmed, and what holds the seam ends until something else does."""
+    plan = teller.plan
+    stay = teller.say.width(teller.pick(0.125, 0.3))
+    doing = []
+    if is_all_curve(teller):
+        doing.append(words("Cut in short cuts along the line, away from yourself, and turn the piece as you go."))
+    else:
+        doing += [
+            words("Measure both sides together before you cut the first: what one side gains, the other loses."),
+            words("Cut one edge at a time with ruler and cutter, away from yourself, and measure again after each."),
+        ]
+        if plan.square_up.curve:
+            doing.append(words(plan.square_up.curve))
+    if plan.square_up.folded:
+        doing.append(words(plan.square_up.folded))
+    holder = {
+        Edge.BINDING: "the binding does",
+        Edge.SELF_BINDING: "the turned backing does",
+        Edge.FACING: "the facing does",
+        Edge.TURNED_THROUGH: "the seam round the edge does",
+    }[teller.project.binding.edge]
+    if teller.is_quilt:
+        holder = "the joining seam does"
+        doing.append(words(f"Trim all {teller.bases} blocks alike before the first two are joined."))
+    doing.append(words(f"Sew once round, {stay} inside the trimmed edge: it holds every seam end until {holder}."))
+    return doing
+
+
+def cut_apart(teller: Teller) -> tuple[Block, ...]:
+    """One long base cut into panels: which seams the cuts open, and in which order to cut."""
+    plan, say = teller.plan, teller.say
+    cut = plan.panels
+    if cut is None:
+        return ()
+    size = say.size(*teller.wide_long(cut.wide, cut.high))
+    steps = sorted({step for step, _ in cut.ends_to_lock})
+    stay = say.width(teller.pick(0.125, 0.3))
+    doing = [
+        words(
+            "Draw the cut lines of ",
+            Mention("panels"),
+            f" with ruler and pen: {counted(len(cut.panels), 'panel')}, each ",
+            strong(f"{size} squared up"),
+            f"; {say.near(cut.loss)} falls away at each cut." if cut.loss > 0 else ", one straight cut between two.",
+        )
+    ]
+    if steps:
+        which = "strip" if len(steps) == 1 else "strips"
+        doing.append(
+            words(
+                strong("Lock first. "),
+                f"The cuts open the seams of {which} {runs_of(steps)}: sew {stay} from every cut line on both sides of "
+                "it, through everything, before you cut.",
+            )
+        )
+    else:
+        doing.append(words(strong("Nothing to lock: "), "no cut opens a seam."))
+    doing.append(words("Cut with ruler and cutter, away from yourself, and press each panel flat before its edge."))
+    picture = FigureBox(
+        panels(plan), 7.0, 3.4, key="panels", caption=words("Cut lines, and a knot where a cut opens a seam.")
+    )
+    return (Together((Heading(2, "Cut apart"), Numbered(tuple(doing)), picture)),)
 
 
 def _if_short(teller: Teller) -> tuple[Block, ...]:
@@ -149,124 +196,13 @@ def last_strip_shows(plan: Plan) -> float | None:
     return min(found, default=None)
 
 
-# --- binding ---------------------------------------------------------------------------------------------
-
-
-def bind(teller: Teller) -> tuple[Block, ...]:
-    """Cutting, joining, sewing and closing the binding."""
-    plan, say = teller.plan, teller.say
-    binding = plan.binding
-    tail = say.width(teller.pick(8, 20))
-    fold = binding.cut / 2
-    joined = (
-        f"Join the strips with diagonal joins, trim the joins to {say.width(teller.pick(0.25, 0.75))} and press "
-        "them open."
-        if binding.strips_per_piece > 1
-        else "One strip is long enough; no join is needed."
-    )
-    doing = [
-        words("Sew the label on first if it is to be caught in the binding (see “Finish”)."),
-        words(teller.named(binding.fabric), ": ", binding_line(teller)),
-        words(
-            f"{joined} Fold the binding lengthwise, wrong sides together, to {say.width(fold)} wide folded, and press."
-        ),
-        words(
-            f"Leave a tail of {tail} and start {start_words(teller)} (sides as in ",
-            Mention("squaring"),
-            f"). Lay the raw edges level on the front and sew {say.width(binding.seam)} from the edge. Keep joins "
-            "off corners and points.",
-        ),
-        *_corner_lines(teller),
-        words(
-            f"Close it: let the ends overlap by the strip’s cut width, {say.width(binding.cut)}, join them on the "
-            "slant, "
-            "trim, and sew the gap shut."
-        ),
-        _closing(teller),
-    ]
-    pictures = [
-        FigureBox(
-            binding_corner(plan, binding.corners[place]),
-            3.5,
-            2.6,
-            key=f"corner {angle(degrees)}",
-            caption=words(f"A corner of {angle(degrees)}."),
-        )
-        for place, degrees in _one_of_each(teller)
-    ]
-    figures: tuple[Block, ...] = (
-        tuple(pictures)
-        if len(pictures) == 1
-        else tuple(
-            Columns(((one,), (other,) if other else ()), (1, 1))
-            for one, other in zip(pictures[::2], (*pictures[1::2], None), strict=False)
-        )
-    )
-    return (Together((Heading(2, "Bind"), Numbered(tuple(doing)), *figures)),)
-
-
-def _one_of_each(teller: Teller) -> list[tuple[int, float]]:
-    """Place of one corner of each angle, and its angle."""
-    found: dict[float, int] = {}
-    for place, corner in enumerate(teller.plan.binding.corners):
-        found.setdefault(round(corner.angle, 1), place)
-    return [(place, degrees) for degrees, place in sorted(found.items(), reverse=True)]
-
-
-def _corner_lines(teller: Teller) -> list[Words]:
-    lines = []
-    say = teller.say
-    for degrees, count in angle_counts(teller):
-        stop = next(one.stop_before for one in teller.plan.binding.corners if round(one.angle, 1) == degrees)
-        is_chosen = abs(stop - teller.plan.binding.seam) < TOLERANCE
-        before = say.width(stop) if is_chosen else say.near(stop)
-        fold = (
-            "fold the binding straight up and then down along the next edge"
-            if abs(degrees - 90) < _SQUARE
-            else "fold it away so that its raw edge runs on in line with the next edge, then back along that edge"
-        )
-        lines.append(
-            words(
-                f"At {'the corner' if count == 1 else 'each corner'} of {angle(degrees)} (",
-                Mention(f"corner {angle(degrees)}"),
-                f"): stop {before} before the corner and lock, lift the needle, {fold}, and go on from the edge.",
-            )
-        )
-    return lines
-
-
-def _closing(teller: Teller) -> Words:
-    binding, say = teller.plan.binding, teller.say
-    shows, passes = say.near(binding.shows_on_back), say.margin(binding.passes_stitching)
-    if teller.project.binding.finish is Finish.HAND:
-        return words(
-            f"Fold the binding to the back, where {shows} of it shows; it passes the stitching by {passes}. Sew it "
-            "down by "
-            "hand with small stitches that do not reach the front."
-        )
-    return words(
-        f"Fold the binding to the back, where {shows} of it shows; it passes the stitching by {passes}. From the "
-        "front, "
-        "stitch in the seam beside the binding so that the back is caught."
-    )
-
-
 # --- finish ----------------------------------------------------------------------------------------------
 
 
 def finish(teller: Teller) -> tuple[Block, ...]:
-    """Label, care, photograph, leftovers, and one honest line."""
-    plan, say = teller.plan, teller.say
-    wide, long = teller.pick(4, 10), teller.pick(3, 7.5)
-    corner = teller.pick(5, 13)
-    label = words(
-        strong("Label. "),
-        f"Finished {say.size(wide, long)}, or a square cut {say.size(corner, corner)}, folded to a triangle and "
-        "caught in a "
-        "corner of the binding. For whom, from whom, the year, how to wash it.",
-    )
+    """Care, photograph, leftovers, and one honest line."""
+    plan = teller.plan
     items = [
-        label,
         words(strong("Care. "), _care(teller)),
         words(strong("Photograph. "), "Flat, in daylight, straight from above; once the front, once the back."),
         words(strong("Leftovers. "), _leftovers(teller)),

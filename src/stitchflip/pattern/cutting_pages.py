@@ -72,29 +72,48 @@ def cutting_tables(teller: Teller) -> tuple[Block, ...]:
     plan = teller.plan
     as_you_go = plan.project.working is Working.TRIM_AS_YOU_GO
     later = (
-        "Cut base, center and binding now. Cut strips across the fabric as below; their lengths are trimmed after "
-        "sewing, "
-        "and the rest of each strip is used next."
+        "Cut the base, the first piece and what finishes the edge now. Cut strips across the fabric as below; their "
+        "lengths are trimmed after sewing, and the rest of each strip is used next."
         if as_you_go
         else f"Everything is cut first, the largest pieces first. {length_words(plan.numbers)}"
     )
-    all_of_them = f" “How many” counts all {number_word(teller.how_many)} pieces." if teller.is_several else ""
+    all_of_them = f" “How many” counts all {_all_words(teller)}." if teller.bases > 1 else ""
     opening = Paragraph(words(f"{later} Label each piece with its step number as you cut it.{all_of_them}"))
-    total = teller.how_many * len(teller.strips)
+    firsts = counted(teller.bases, teller.first_name, f"{teller.first_name.replace('patch', 'patche')}s")
     adds_up = Paragraph(
         words(
             "Count: ",
-            strong(f"{counted(total, 'strip')} to sew"),
-            f" and {counted(teller.how_many, teller.first_name)}, as at a glance.",
+            strong(f"{teller.counted_strips(teller.strips_in_all)} to sew"),
+            "" if teller.is_half_done else f" and {firsts}",
+            ", as at a glance.",
+            _around_words(teller),
         )
     )
     used = [fabric for fabric in by_letter(teller) if plan.pieces_by_fabric.get(fabric.fabric)]
     return Heading(2, "Cutting"), opening, _base_block(teller), *_fabric_tables(teller, used), adds_up
 
 
+def _all_words(teller: Teller) -> str:
+    """All that is made, in words."""
+    if teller.is_quilt:
+        return f"{teller.bases} blocks"
+    return f"{number_word(teller.how_many)} pieces"
+
+
+def _around_words(teller: Teller) -> str:
+    """What else the tables count: strips that join blocks, triangles, borders, pieces for the edge and the back."""
+    others = [piece for piece in teller.plan.pieces if not piece.step and piece.kind != "binding"]
+    firsts = {"center", "middle", "1"}
+    names = [piece.name[:1].lower() + piece.name[1:] for piece in others]
+    around = list(dict.fromkeys(name for name in names if name.split(" ")[0] not in firsts))
+    return f" Besides: {listed(around)}." if around else ""
+
+
 def _fabric_tables(teller: Teller, fabrics: list[FabricPlan]) -> list[Block]:
     """Short tables two and two side by side, each pair kept together; then the long ones, over pages if they must."""
     parts = [_fabric_parts(teller, fabric) for fabric in fabrics]
+    planned = {fabric.fabric for fabric in teller.plan.fabrics}
+    parts += [_backing_parts(teller, name) for name in teller.plan.pieces_by_fabric if name not in planned]
     short: list[tuple[Block, ...]] = [(*above, table) for above, table in parts if len(table.rows) <= _MOST_ROWS]
     made: list[Block] = [
         Together((Columns((one, other), (1, 1)),)) for one, other in zip(short[::2], (*short[1::2], ()), strict=False)
@@ -109,13 +128,19 @@ def _base_block(teller: Teller) -> Block:
     plan, say = teller.plan, teller.say
     base = say.size(*teller.wide_long(plan.base.wide, plan.base.high))
     back = say.size(*teller.wide_long(plan.backing.wide, plan.backing.high))
-    times = f"{teller.how_many} of each: " if teller.is_several else ""
+    times = f"{teller.bases} of each: " if teller.bases > 1 else ""
     if plan.project.base.through is Through.BACKING_AND_BATTING:
         items = [words(sentence(f"{times}batting "), strong(base), " and backing ", strong(back), ", for the base.")]
     else:
+        thin = ", and a thin foundation as large," if plan.project.base.through is Through.BATTING_ON_FOUNDATION else ""
+        times_one = f"{teller.bases} pieces: " if teller.bases > 1 else ""
         items = [
-            words(sentence(f"{times}batting "), strong(base), " for the base."),
-            words("Backing ", strong(back), ", added when the strips are sewn."),
+            words(sentence(f"{times_one}batting "), strong(base), thin, " for the base."),
+            words(
+                "Backing ",
+                strong(back),
+                f", added when the {'blocks are joined' if teller.is_quilt else 'strips are sewn'}.",
+            ),
         ]
     pieced = plan.backing.best
     if pieced.seams_at:
@@ -136,20 +161,29 @@ def _base_block(teller: Teller) -> Block:
 def _fabric_parts(teller: Teller, fabric: FabricPlan) -> tuple[tuple[Block, ...], Table]:
     """What stands above a fabric's table, and the table."""
     cuts = cuts_of(teller.plan.pieces_by_fabric[fabric.fabric])
-    rows = tuple(_row(teller, cut) for cut in cuts)
-    unit = teller.unit_word
+    heading = Heading(3, f"{teller.plan.letter_of(fabric.fabric)} · {fabric.fabric}")
+    first = Items((*_across(teller, fabric), *_center_lines(teller, cuts)))
+    return ((heading, first) if first.items else (heading,)), _table(teller, cuts)
+
+
+def _backing_parts(teller: Teller, name: str) -> tuple[tuple[Block, ...], Table]:
+    """Pieces cut from the fabric of the backing, such as a sleeve and a label."""
+    cuts = cuts_of(teller.plan.pieces_by_fabric[name])
+    said = "backing" if name.lower() == "backing" else f"backing · {name}"
+    note = Paragraph(words("Cut from what the backing leaves, or from the length bought with it."))
+    return (Heading(3, f"From the {said}"), note), _table(teller, cuts)
+
+
+def _table(teller: Teller, cuts: tuple[Cut, ...]) -> Table:
+    """One row a cut size, and the sum."""
     columns = (
         Column("how many", Align.END),
-        Column(f"cut wide × long, {unit}", share=1.55),
+        Column(f"cut wide × long, {teller.unit_word}", share=1.55),
         Column("for step", share=1.05),
         Column("shows", share=1.4),
     )
-    total = sum(cut.count for cut in cuts)
-    foot = (words(str(total)), words("pieces in all"), (), ())
-    heading = Heading(3, f"{teller.plan.letter_of(fabric.fabric)} · {fabric.fabric}")
-    first = Items((*_across(teller, fabric), *_center_lines(teller, cuts)))
-    table = Table(columns, rows, total=foot if len(cuts) > 1 else ())
-    return ((heading, first) if first.items else (heading,)), table
+    foot = (words(str(sum(cut.count for cut in cuts))), words("pieces in all"), (), ())
+    return Table(columns, tuple(_row(teller, cut) for cut in cuts), total=foot if len(cuts) > 1 else ())
 
 
 def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:
@@ -159,11 +193,11 @@ def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:
         return (
             words(strong(str(cut.count))),
             words(f"{bare.width(cut.wide)} × width of fabric"),
-            words("binding"),
+            words(", ".join(dict.fromkeys(piece.name.lower() for piece in cut.pieces))),
             (),
         )
-    steps = [piece.step for piece in cut.pieces if piece.step]
-    names = [piece.name.lower() for piece in cut.pieces if not piece.step]
+    steps = [piece.step for piece in cut.pieces if piece.step and piece.name == str(piece.step)]
+    names = [_piece_name(teller, piece) for piece in cut.pieces if not (piece.step and piece.name == str(piece.step))]
     what = ", ".join((*names, runs_of(sorted(steps)))) if steps else ", ".join(names)
     wide = " wide" if cut.kind == "strip" else ""
     shows = dict.fromkeys(f"{piece.finished}{wide}" for piece in cut.pieces if piece.finished)
@@ -172,6 +206,13 @@ def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:
         shortest = max(piece.shortest or piece.long for piece in cut.pieces)
         size = words(size, muted(f" ({bare.cut(shortest)} reaches)" if shortest < cut.long - 1e-6 else ""))
     return words(strong(str(cut.count))), size, words(what), words(", ".join(shows))
+
+
+def _piece_name(teller: Teller, piece: Piece) -> str:
+    """What a piece is called in the table: its own name, the first patch of a foundation by what it is."""
+    if piece.step:
+        return piece.name
+    return teller.first_name if piece.name == "1" else piece.name.lower()
 
 
 def _across(teller: Teller, fabric: FabricPlan) -> list[Words]:

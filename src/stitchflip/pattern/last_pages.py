@@ -29,12 +29,17 @@ _GLOSSARY = (
     ("cut", "as cut, seam allowances in it"),
     ("diagonal join", "two strips joined end to end on the slant, so that the bulk is spread"),
     ("draw-up", "how much stitching pulls the base in; the numbers here allow for it"),
+    ("flat strip", "a strip sewn to both blocks, right sides together, that shows between them"),
+    ("folded strip", "a strip folded in half lengthwise, laid over a join and sewn down along its fold"),
+    ("loft", "how thick batting is"),
     ("lock", "hold a seam end that nothing else holds"),
+    ("miter", "a corner where two strips meet in a slanted line"),
+    ("numbered foundation", "lines drawn on what is sewn through, numbered in the order they are sewn"),
     ("on point", "turned 45°, standing on a corner"),
     ("raw edge", "the cut edge of a fabric"),
     ("round", "one strip on each side"),
     ("shows", "what is to be seen when the neighbors are sewn on"),
-    ("squared up", "trimmed to its size with true corners; the binding does not change that size"),
+    ("squared up", "trimmed to its size with true corners"),
     ("usable width", "width of a fabric without its selvages"),
     ("width of fabric", "across the fabric from selvage to selvage, without them"),
 )
@@ -54,7 +59,8 @@ def the_back(teller: Teller) -> tuple[Block, ...]:
         words("To lock: " if loose else ""),
         ends,
     )
-    return (Together((Heading(2, "The back, for checking"), Paragraph(said), picture)),)
+    whole = (words(" Shown is one block."),) if teller.is_quilt else ()
+    return (Together((Heading(2, "The back, for checking"), Paragraph(words(said, *whole)), picture)),)
 
 
 def coloring_page(teller: Teller) -> tuple[Block, ...]:

@@ -34,12 +34,11 @@ from stitchflip.pattern.purchases import (
 )
 from stitchflip.pattern.safety import cautions
 from stitchflip.pattern.telling import Teller, counted, listed
-from stitchflip.project.model import Wash
+from stitchflip.project.model import Edge, Wash
 
 
 def what_you_need(teller: Teller) -> tuple[Block, ...]:
     """Fabrics, batting, backing, notions, tools."""
-    binding = teller.plan.binding
     rows = (
         (
             "Backing",
@@ -47,14 +46,7 @@ def what_you_need(teller: Teller) -> tuple[Block, ...]:
         ),
         *_other_backings(teller),
         ("Batting", batting_words(teller)),
-        (
-            "Binding",
-            words(
-                f"from {binding.fabric}: {counted(binding.strips, 'strip')} cut ",
-                strong(teller.say.width(binding.cut)),
-                " wide, in the amount above.",
-            ),
-        ),
+        *_edge(teller),
         *_precuts(teller),
     )
     return (
@@ -63,6 +55,27 @@ def what_you_need(teller: Teller) -> tuple[Block, ...]:
         Facts(rows),
         Together((Columns((_list("Notions", notions(teller)), _list("Tools", tools(teller))), (1, 1)),)),
     )
+
+
+def _edge(teller: Teller) -> tuple[tuple[str, Words], ...]:
+    """What the edge is made from, where it is made from something."""
+    plan, say = teller.plan, teller.say
+    if plan.project.binding.edge is Edge.BINDING and not plan.edge.bias_square:
+        said = words(
+            f"from {plan.binding.fabric}: {counted(plan.binding.strips, 'strip')} cut ",
+            strong(say.width(plan.binding.cut)),
+            " wide, in the amount above.",
+        )
+        return (("Binding", said),)
+    rows = [
+        words(
+            f"from {piece.fabric}: {piece.name[:1].lower()}{piece.name[1:]}, {piece.count * teller.how_many} cut ",
+            strong(say.cut_size(min(piece.wide, piece.long), max(piece.wide, piece.long))),
+            ", in the amount above.",
+        )
+        for piece in plan.edge.pieces
+    ]
+    return tuple(("Edge" if place == 0 else "", row) for place, row in enumerate(rows))
 
 
 def _list(name: str, items: tuple[Words, ...]) -> tuple[Block, ...]:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from stitchflip.pattern.model import Align, Block, Column, Columns, Paragraph, Table, Words, muted, words
+from stitchflip.pattern.strip_facts import has_own_line
 from stitchflip.pattern.telling import Piecewise, Teller, runs_of_strips
-from stitchflip.piecing.model import SewnPiece
+from stitchflip.piecing.model import Point, SewnPiece
 from stitchflip.project.model import Working
 
 _MOST_ROWS = 18
 """Rows of one table across the page; more stand in two tables side by side."""
+_MOST_ROWS_OF_LINES = 24
 _MOST_IN_ALL = 52
 """Rows a one-page sheet can carry; a longer build points to the pattern."""
 
@@ -25,6 +27,8 @@ def order_tables(teller: Teller) -> tuple[Block, ...]:
         A row for each run of strips of one round, fabric and width, in sewing order: one table, or two side by
         side for a long build.
     """
+    if has_own_line(teller):
+        return _lines(teller)
     groups = runs_of_strips(teller.strips)
     if len(groups) <= _MOST_ROWS:
         rows = tuple(_row(teller, group, teller.named(group.strips[0].fabric)) for group in groups)
@@ -36,6 +40,48 @@ def order_tables(teller: Teller) -> tuple[Block, ...]:
     tables = Columns(((Table(columns, rows[:half]),), (Table(columns, rows[half:]),)), (1, 1))
     left = sum(len(group.strips) for group in groups[_MOST_IN_ALL:])
     return (tables, Paragraph(words(muted(f"{left} more strips: see the pattern.")))) if left else (tables,)
+
+
+def _lines(teller: Teller) -> tuple[Block, ...]:
+    """Strips that follow lines of their own: both ends of each seam, counted from the center mark."""
+    shown = teller.strips[:_MOST_ROWS_OF_LINES]
+    rows = tuple(
+        (
+            words(str(strip.step)),
+            words(teller.named(strip.fabric)),
+            words(_size(teller, strip)),
+            words(*(_end(teller, strip.seam.start.at) if strip.seam else ())),
+            words(*(_end(teller, strip.seam.end.at) if strip.seam else ())),
+        )
+        for strip in shown
+    )
+    unit = teller.unit_word
+    columns = (
+        Column(teller.strip_word),
+        Column("fabric", share=1),
+        Column(f"cut wide × long, {unit}", share=1),
+        Column(f"its seam from, {unit}", share=1.2),
+        Column(f"to, {unit}", share=1.2),
+    )
+    left = len(teller.strips) - len(shown)
+    more = (Paragraph(words(muted(f"{left} more {teller.strips_word}: see the pattern."))),) if left else ()
+    return (Table(columns, rows), *more)
+
+
+def _size(teller: Teller, strip: SewnPiece) -> str:
+    """Cut size without the unit."""
+    if strip.square_cut > 0:
+        return teller.bare.cut_size(strip.square_cut, strip.square_cut)
+    return teller.bare.cut_size(strip.cut_width, strip.cut_length)
+
+
+def _end(teller: Teller, place: Point) -> Words:
+    """A place counted from the center mark, without the unit."""
+    x, y = place
+    bare = teller.bare
+    return words(
+        f"{bare.near(abs(x))} {'right' if x >= 0 else 'left'}, {bare.near(abs(y))} {'up' if y >= 0 else 'down'}"
+    )
 
 
 def _columns(teller: Teller, fabric: str) -> tuple[Column, ...]:

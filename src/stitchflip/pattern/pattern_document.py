@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from stitchflip.pattern.backing_pages import add_backing
 from stitchflip.pattern.base_page import base_page
-from stitchflip.pattern.closing_pages import bind, finish, square_up
+from stitchflip.pattern.closing_pages import finish, square_up
 from stitchflip.pattern.cutting_pages import cutting_diagrams, cutting_tables
+from stitchflip.pattern.edge_pages import edge, extras
 from stitchflip.pattern.front_pages import at_a_glance, cover
+from stitchflip.pattern.joined_pages import join_blocks
 from stitchflip.pattern.last_pages import closing, coloring_page, the_back
 from stitchflip.pattern.model import Block, Document, PageBreak
 from stitchflip.pattern.needs_pages import before_you_cut, what_you_need
@@ -22,8 +25,9 @@ def pattern_document(plan: Plan) -> Document:
         plan: the whole plan.
 
     Returns:
-        Cover, at a glance, what you need, before you cut, cutting, diagrams, the base, sewing, squaring up, binding,
-        finish, the back, a coloring page, and the last page. Parts a piece does not have are left out.
+        Cover, at a glance, what you need, before you cut, cutting, diagrams, the base, sewing, squaring up (of each
+        block), joining, the backing when it comes later, sleeve and label, the edge, finish, the back, a coloring
+        page, and the last page. Parts a piece does not have are left out.
     """
     teller = Teller(plan)
     blocks: tuple[Block, ...] = (
@@ -38,7 +42,10 @@ def pattern_document(plan: Plan) -> Document:
         *base_page(teller),
         *sewing(teller),
         *square_up(teller),
-        *bind(teller),
+        *join_blocks(teller),
+        *add_backing(teller),
+        *extras(teller),
+        *edge(teller),
         *finish(teller),
         *the_back(teller),
         *coloring_page(teller),

@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 
 from stitchflip.lengths import Unit
+from stitchflip.pattern.how_to_sew import kind_sewn_like
 from stitchflip.pattern.model import (
     BlankLines,
     Block,
@@ -34,7 +35,9 @@ from stitchflip.planning.model import Plan
 _SIDES = re.compile(
     r"\b(left|right|clockwise|counter-clockwise|anticlockwise)\b(?! side (?:up|together))", re.IGNORECASE
 )
-_NOT_A_SIDE = re.compile(r"right sides? (?:up|together)|wrong side|left over|(?:is|are) left|left out", re.IGNORECASE)
+_NOT_A_SIDE = re.compile(
+    r"right sides? (?:up|together)|right[- ]angled?|wrong side|left over|(?:is|are) left|left out", re.IGNORECASE
+)
 _TYPED_FRACTION = re.compile(r"\b(?:1/2|1/3|2/3|[13]/4|[1357]/8)\b|\d-\d+/\d+")
 _DECIMAL_INCHES = re.compile(r"\d\.\d+\s*(?:in|yd)\b")
 _BARE_FRACTION = re.compile(r"(?:\d*[½⅓⅔¼¾⅛⅜⅝⅞]|\d+/(?:16|32|64))(?!\d)")
@@ -58,12 +61,17 @@ def proof(document: Document, plan: Plan) -> list[str]:
     found = [
         *_pictures(document),
         *_headings(document),
-        *_sides_without_picture(document),
+        *_sides_without_picture(document, plan),
         *_spelling(document, plan),
         *_numbers_without_word(document, plan),
     ]
     if any(isinstance(block, Steps) for block in document.blocks):
-        found += [*_steps(document, plan), *_cut_sizes(document, plan), *_tested_line(document)]
+        found += [
+            *_steps(document, plan),
+            *_cut_sizes(document, plan),
+            *_totals(document, plan),
+            *_tested_line(document),
+        ]
     return found
 
 
@@ -143,13 +151,20 @@ def _headings(document: Document) -> Iterator[str]:
         yield f'Nothing follows the heading "{blocks[-1].text}".'
 
 
-def _sides_without_picture(document: Document) -> Iterator[str]:
-    """Left and right only where a picture shows them: in steps, and beside a figure that is mentioned."""
+def _sides_without_picture(document: Document, plan: Plan) -> Iterator[str]:
+    """Left and right only where a picture shows them: in steps, and beside a figure that is mentioned.
+
+    Names that the maker gave are hers, whatever words are in them.
+    """
+    names = [name for name in (plan.project.name, *(kind.name for kind in plan.kinds)) if name]
     for block in walk(document.blocks):
         if isinstance(block, (Steps, CoverPage)):
             continue
         for said in texts(block):
-            text = _NOT_A_SIDE.sub("", plain(said))
+            text = plain(said)
+            for name in names:
+                text = text.replace(name, "").replace(name.lower(), "")
+            text = _NOT_A_SIDE.sub("", text)
             if (
                 _SIDES.search(text)
                 and not any(isinstance(part, Mention) for part in said)
@@ -190,10 +205,15 @@ def _numbers_without_word(document: Document, plan: Plan) -> Iterator[str]:
 
 
 def _steps(document: Document, plan: Plan) -> Iterator[str]:
-    numbers = [step.number for block in document.blocks if isinstance(block, Steps) for step in block.steps]
-    wanted = [str(strip.step) for strip in plan.build.strips if strip.cut_length > 0]
-    if numbers != wanted:
-        yield f"The steps are {', '.join(numbers)}; sewn are {', '.join(wanted)}."
+    numbers = [[step.number for step in block.steps] for block in document.blocks if isinstance(block, Steps)]
+    teller = Teller(plan)
+    wanted = [
+        [str(strip.step) for strip in kind.build.strips if strip.cut_length > 0]
+        for place, kind in enumerate(plan.kinds)
+        if kind_sewn_like(teller, place) is None
+    ]
+    if numbers != [steps for steps in wanted if steps]:
+        yield f"The steps are {numbers}; sewn are {wanted}."
     for block in document.blocks:
         if isinstance(block, Steps):
             yield from (
@@ -218,9 +238,32 @@ def _cut_sizes(document: Document, plan: Plan) -> Iterator[str]:
     sizes = {teller.cut_numbers(piece.kind, piece.wide, piece.long) for piece in plan.pieces if piece.kind != "binding"}
     yield from (f"The cut size {size} is in no cutting table." for size in sorted(sizes - rows))
     strips = sum(piece.count for piece in plan.pieces if piece.step)
-    sewn = sum(1 for strip in plan.build.strips if strip.cut_length > 0) * plan.project.how_many
+    sewn = plan.project.how_many * sum(
+        kind.count * sum(len(strip.sections) or 1 for strip in kind.build.strips if strip.cut_length > 0)
+        for kind in plan.kinds
+    )
     if strips != sewn:
         yield f"{strips} strips are cut and {sewn} are sewn."
+
+
+def _totals(document: Document, plan: Plan) -> Iterator[str]:
+    """The number of strips at a glance, in the cutting and in the plan is one; so is the number of blocks."""
+    teller = Teller(plan)
+    said = spoken(document.blocks)
+    count = teller.counted_strips(teller.strips_in_all)
+    if f"{count} to sew" not in said:
+        yield f'The cutting does not say "{count} to sew".'
+    if teller.bases > 1 and f"{count} in all" not in said:
+        yield f'At a glance does not say "{count} in all".'
+    if plan.quilt is not None:
+        laid = len(plan.quilt.blocks)
+        made = sum(kind.count for kind in plan.kinds)
+        if laid != made:
+            yield f"{laid} blocks are laid and {made} are made."
+        joining = {strip.name for strip in plan.quilt.strips}
+        yield from (
+            f'The joining strip "{name}" is in no table.' for name in joining if name.lower() not in said.lower()
+        )
 
 
 def _tested_line(document: Document) -> Iterator[str]:

@@ -6,11 +6,13 @@ import re
 from math import ceil
 
 from stitchflip.cutting.model import FabricPlan, HandSheet
+from stitchflip.finishing.edge_model import EdgePiece
 from stitchflip.finishing.model import BackingChoice
 from stitchflip.lengths import Unit
 from stitchflip.pattern.model import Words, muted, strong, words
-from stitchflip.pattern.telling import Teller, counted, listed, sentence
-from stitchflip.project.model import Finish
+from stitchflip.pattern.telling import Teller, counted, listed, runs_of, sentence
+from stitchflip.pattern.way_words import WITHOUT_ROUNDS
+from stitchflip.project.model import Edge, Finish
 
 _INCHES_WIDE = re.compile(r"(\d+) in wide")
 _DARK, _PALE = 0.18, 0.5
@@ -93,16 +95,49 @@ def role_words(teller: Teller, name: str) -> str:
         return own.role
     plan = teller.plan
     uses = []
-    if plan.build.pieces[0].fabric == name:
+    if any(kind.build.pieces[0].fabric == name for kind in plan.kinds):
         uses.append(teller.first_name)
-    rounds = list(dict.fromkeys(strip.round for strip in teller.strips if strip.fabric == name))
-    if rounds:
-        uses.append(f"{'round' if len(rounds) == 1 else 'rounds'} {listed([str(one) for one in rounds])}")
-    if plan.binding.fabric == name:
+    uses += _in_the_strips(teller, name)
+    uses += _around_the_blocks(teller, name)
+    if plan.binding.fabric == name and plan.project.binding.edge is Edge.BINDING:
         uses.append("binding")
+    uses += [piece.name[:1].lower() + piece.name[1:] for piece in _edge_and_back(teller) if piece.fabric == name]
     if plan.backing.fabric == name:
         uses.append("backing")
-    return listed(uses)
+    return listed(list(dict.fromkeys(uses)))
+
+
+def _edge_and_back(teller: Teller) -> list[EdgePiece]:
+    """Pieces of facing, sleeve and label; a square for bias strips is binding and named as that."""
+    edge = teller.plan.edge
+    return [*(() if edge.bias_square and edge.kind == Edge.BINDING else edge.pieces), *teller.plan.extras.pieces]
+
+
+def _in_the_strips(teller: Teller, name: str) -> list[str]:
+    """Where a fabric stands among the strips: its rounds, or simply the strips where there are many."""
+    strips = [strip for kind in teller.plan.kinds for strip in kind.build.strips if strip.cut_length > 0]
+    own = [strip for strip in strips if name in ({section.fabric for section in strip.sections} or {strip.fabric})]
+    rounds = sorted({strip.round for strip in own})
+    if not rounds:
+        return []
+    if teller.project.building.way in WITHOUT_ROUNDS and len(rounds) > 1:
+        return [teller.strips_word]
+    return [f"{'round' if len(rounds) == 1 else 'rounds'} {runs_of(rounds)}"]
+
+
+def _around_the_blocks(teller: Teller, name: str) -> list[str]:
+    """What a fabric joins, fills or surrounds in a quilt."""
+    quilt = teller.plan.quilt
+    if quilt is None:
+        return []
+    uses = []
+    if any(strip.fabric == name for strip in quilt.strips):
+        uses.append("joining")
+    if quilt.triangles is not None and quilt.triangles.fabric == name:
+        uses.append("setting triangles")
+    if any(name in {border.fabric, border.corner_fabric} for border in quilt.borders):
+        uses.append("border")
+    return uses
 
 
 def tone_word(color: str) -> str:
@@ -138,7 +173,7 @@ def batting_words(teller: Teller) -> Words:
     """Batting: size as cut, fiber, what it must be able to do, where it comes from."""
     plan, say = teller.plan, teller.say
     size = say.size(*teller.wide_long(plan.batting.wide, plan.batting.high))
-    times = f"{teller.how_many} pieces, each " if teller.is_several else ""
+    times = f"{teller.bases} pieces, each " if teller.bases > 1 else ""
     batting = teller.project.batting
     loft = f", {say.width(plan.numbers.loft)} thick" if plan.numbers.loft > 0 else ""
     source = f" {sentence(listed(list(plan.batting.pieces)))}." if plan.batting.pieces else ""
@@ -162,7 +197,8 @@ def thread_words(teller: Teller) -> str:
 
 def notions(teller: Teller) -> tuple[Words, ...]:
     """Small things to have at hand."""
-    by_hand = teller.project.binding.finish is Finish.HAND
+    is_bound = teller.project.binding.edge is Edge.BINDING
+    by_hand = teller.project.binding.finish is Finish.HAND and is_bound
     every = teller.say.width(teller.pick(4, 10))
     pins = pin_count(teller)
     items = [
@@ -180,7 +216,7 @@ def pin_count(teller: Teller) -> int:
     """Safety pins for one base, one every 4 in (10 cm) both ways, to the next ten."""
     every = teller.pick(4, 10)
     base = teller.plan.base
-    count = ceil(base.wide / every) * ceil(base.high / every) * teller.how_many
+    count = ceil(base.wide / every) * ceil(base.high / every) * teller.bases
     return ceil(count / 10) * 10
 
 

@@ -3,38 +3,26 @@
 from __future__ import annotations
 
 from stitchflip.cutting.model import HandStep
-from stitchflip.lengths import Unit
-from stitchflip.pattern.model import (
-    Block,
-    Box,
-    BoxKind,
-    FigureBox,
-    Heading,
-    Items,
-    Numbered,
-    Paragraph,
-    Step,
-    Steps,
-    Together,
-    Voice,
-    Words,
-    strong,
-    words,
-)
-from stitchflip.pattern.safety import short_reminders
+from stitchflip.pattern.how_to_sew import how_to_sew, kind_heading, kind_sewn_like, other_fabrics, tellers_of
+from stitchflip.pattern.model import Block, FigureBox, Heading, Step, Steps, Together, Words, strong, words
 from stitchflip.pattern.strip_facts import (
+    angled_words,
     edge_words,
     end_names,
+    has_own_line,
     is_trimmed,
     lay_words,
+    line_words,
     lock_words,
     loose_ends,
+    section_words,
     trim_words,
 )
-from stitchflip.pattern.telling import Teller, number_word, sentence
+from stitchflip.pattern.telling import Teller, counted, sentence
+from stitchflip.pattern.way_words import WITHOUT_ROUNDS
 from stitchflip.pictures import step
 from stitchflip.piecing.model import SewnPiece
-from stitchflip.project.model import Way, Working
+from stitchflip.project.model import Working
 from stitchflip.values import dataclass
 
 _STOP_EVERY = 10
@@ -55,40 +43,20 @@ class Pauses:
 
 
 def sewing(teller: Teller) -> tuple[Block, ...]:
-    """All sewing pages."""
-    pauses = pauses_of(teller)
-    steps = tuple(_step(teller, strip, pauses) for strip in teller.strips)
-    if not steps:
+    """All sewing pages: what is the same at each step, then every kind of block once."""
+    if not any(one.strips for one in tellers_of(teller)):
         return ()
-    return Together((Heading(2, "Sewing"), *_every_strip(teller))), Steps(steps, ticks="sewing")
-
-
-def _every_strip(teller: Teller) -> tuple[Block, ...]:
-    """What is the same at each step, so that the steps can be short."""
-    plan, say = teller.plan, teller.say
-    seam = say.width(plan.numbers.seam)
-    several = f" Sew each step on all {number_word(teller.how_many)} before the next one." if teller.is_several else ""
-    stitch = "about 9 stitches to the inch" if teller.unit is Unit.INCH else "stitch length 2.8\u202fmm"
-    iron = "press it with the iron" if teller.iron_is_safe else "press it with your fingers or a roller, no iron"
-    inside = say.width(teller.pick(0.25, 0.7))
-    every = say.width(teller.pick(4, 10))
-    doing = (
-        words(
-            f"Lay the strip face down on the edge named, raw edges level, and pin it every {every} and at both ends."
-        ),
-        words(f"Sew {seam} from the raw edge through everything, {stitch}, from the end named under “Start”."),
-        words(f"Open the strip away from the center mark and {iron}: no fold stays at the seam."),
-        words("Feel for a pleat at the seam, then trim the ends named under “Trim” and clip the threads."),
-        words("Check “Raw edge” with a tape: from the center mark, square to the strip, to its outer edge."),
-        words(
-            f"An end named under “Lock”: to begin there, start {inside} inside, sew back to the raw edge, then "
-            "forward; to "
-            f"end there, sew to the raw edge and {inside} back."
-        ),
-    )
-    reminders = Box(BoxKind.CAUTION, "Before you sit down", (Items(short_reminders(teller)),))
-    opening = Paragraph(words(f"Every strip goes on the same way.{several}"), Voice.BODY)
-    return opening, Numbered(doing), reminders
+    blocks: list[Block] = [Together((Heading(2, "Sewing"), *how_to_sew(teller)))]
+    for place, own in enumerate(tellers_of(teller)):
+        pauses = pauses_of(own)
+        steps = tuple(_step(own, strip, pauses) for strip in own.strips)
+        like = kind_sewn_like(teller, place)
+        blocks += kind_heading(teller, place)
+        if like is not None:
+            blocks.append(other_fabrics(teller, place, like))
+        elif steps:
+            blocks.append(Steps(steps, ticks="sewing" if place == 0 else f"sewing {place + 1}"))
+    return tuple(blocks)
 
 
 def pauses_of(teller: Teller) -> Pauses:
@@ -108,8 +76,7 @@ def pauses_of(teller: Teller) -> Pauses:
         for one, after in zip(strips, (*strips[1:], None)[: len(strips)], strict=True)
         if after is None or after.round != one.round
     ]
-    is_rows = teller.project.building.way is Way.ROWS
-    if is_rows:
+    if teller.project.building.way in WITHOUT_ROUNDS:
         look = [strip.step for place, strip in enumerate(strips, start=1) if place % _LOOK_EVERY == 0]
         measure = look
     else:
@@ -126,20 +93,44 @@ def pauses_of(teller: Teller) -> Pauses:
 
 
 def _step(teller: Teller, strip: SewnPiece, pauses: Pauses) -> Step:
-    then = ", open it, and trim." if is_trimmed(strip) else " and open it."
+    then = ", open it, and trim." if is_trimmed(strip) and not has_own_line(teller) else " and open it."
     return Step(
         number=str(strip.step),
-        title=words("Strip ", str(strip.step), " · ", teller.named(strip.fabric)),
-        do=words(f"Sew it ({size_words(teller, strip)}) to ", strong(side_words(strip)), then),
+        title=words(f"{sentence(teller.strip_word)} ", str(strip.step), " · ", *_fabrics_named(teller, strip)),
+        do=words(f"Sew it ({size_words(teller, strip)}) ", *_to_where(teller, strip), then),
         picture=FigureBox(step(teller.plan, strip.step), 2.75, 2.9),
         notes=tuple(_notes(teller, strip)),
         after=tuple(_after(teller, strip, pauses)),
     )
 
 
+def _fabrics_named(teller: Teller, strip: SewnPiece) -> Words:
+    """Letter and name of a strip's fabric, or of all its fabrics."""
+    names = list(dict.fromkeys(section.fabric for section in strip.sections)) or [strip.fabric]
+    said = [words(teller.named(name), ", " if place < len(names) - 1 else "") for place, name in enumerate(names)]
+    return words(*said)
+
+
+def _to_where(teller: Teller, strip: SewnPiece) -> Words:
+    """What it is sewn to, to follow "Sew it"."""
+    if teller.is_foundation:
+        return words("along ", strong(f"line {strip.step}"))
+    if strip.square_cut > 0:
+        return words("from corner to corner over ", strong(f"the {strip.side}"))
+    return words("to ", strong(side_words(strip)))
+
+
 def size_words(teller: Teller, strip: SewnPiece) -> str:
     """The strip's cut size, and what else would do when it is taken from the strip in the hand."""
     say = teller.say
+    if strip.square_cut > 0:
+        return f"a square cut {say.cut_size(strip.square_cut, strip.square_cut)}"
+    if strip.sections:
+        long = sum(section.cut_length for section in strip.sections)
+        long -= 2 * teller.plan.numbers.seam * (len(strip.sections) - 1)
+        return (
+            f"{counted(len(strip.sections), 'part')} sewn end to end, {say.cut_size(strip.cut_width, long)} as joined"
+        )
     size = f"cut {say.cut_size(strip.cut_width, strip.cut_length)}"
     if strip.cut_length < strip.needed_length - 1e-6:
         return f"{size}; this place needs {say.cut(strip.needed_length)}"
@@ -154,25 +145,39 @@ def side_words(strip: SewnPiece) -> str:
 
 
 def _notes(teller: Teller, strip: SewnPiece) -> list[tuple[str, Words]]:
-    first, _ = end_names(strip)
-    start = f"at the {first} end, at the raw edge"
-    if first in [name for name, _ in loose_ends(strip)]:
-        start = f"inside the {first} end (see “Lock”)"
-    notes = [("Start", words(start))]
-    taken = _from_hand(teller, strip)
-    if taken:
-        notes.insert(0, ("Take", taken))
-    lay = lay_words(teller, strip)
-    if lay:
-        notes.append(("Lay", lay))
+    notes: list[tuple[str, Words]] = []
+    for label, said in (
+        ("Take", _from_hand(teller, strip)),
+        ("Join first", section_words(teller, strip)),
+        ("Cut ends", angled_words(teller, strip)),
+    ):
+        if said:
+            notes.append((label, said))
     press = "open, away from the center" if teller.iron_is_safe else "open, away from the center, with your fingers"
-    notes += [
+    if has_own_line(teller):
+        notes.append(("Line", line_words(teller, strip)))
+        if strip.square_cut <= 0 and not teller.is_foundation:
+            notes += _lying(teller, strip)
+        notes += [("Lock", lock_words(strip)), ("Press", words(press))]
+        return notes
+    return [
+        *notes,
+        *_lying(teller, strip),
         ("Lock", lock_words(strip)),
         ("Press", words(press)),
         ("Trim", trim_words(strip)),
         ("Raw edge", edge_words(teller, strip)),
     ]
-    return notes
+
+
+def _lying(teller: Teller, strip: SewnPiece) -> list[tuple[str, Words]]:
+    """Where sewing starts, and where the strip lies along its edge."""
+    first, _ = end_names(strip)
+    start = f"at the {first} end, at the raw edge"
+    if first in [name for name, _ in loose_ends(strip)]:
+        start = f"inside the {first} end (see “Lock”)"
+    lay = lay_words(teller, strip)
+    return [("Start", words(start)), *((("Lay", lay),) if lay else ())]
 
 
 def _from_hand(teller: Teller, strip: SewnPiece) -> Words:
@@ -200,7 +205,7 @@ def _after(teller: Teller, strip: SewnPiece, pauses: Pauses) -> list[Words]:
     lines: list[Words] = []
     if strip.step in pauses.look:
         measure = " Measure now, on all sides, and write it down." if strip.step in pauses.measure else ""
-        end = "" if teller.project.building.way is Way.ROWS else f"End of round {strip.round}. "
+        end = "" if teller.project.building.way in WITHOUT_ROUNDS else f"End of round {strip.round}. "
         lines.append(words(f"{end}Turn the piece over: no tucks, no loose threads.{measure}"))
     if strip.step in pauses.stop:
         after = next((one for one in teller.strips if one.step > strip.step), None)
@@ -208,10 +213,10 @@ def _after(teller: Teller, strip: SewnPiece, pauses: Pauses) -> list[Words]:
             lines.append(
                 words(
                     strong("Good stopping place. "),
-                    "Next time starts with strip ",
+                    f"Next time starts with {teller.strip_word} ",
                     str(after.step),
                     ", ",
-                    teller.named(after.fabric),
+                    *_fabrics_named(teller, after),
                     ".",
                 )
             )

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections import Counter
 
 from stitchflip.finishing.model import PointNumber, SideNumber
+from stitchflip.pattern.backing_pages import edge_sentences
 from stitchflip.pattern.model import Mention, Words, strong, words
 from stitchflip.pattern.telling import Teller, counted, listed
+from stitchflip.project.model import Edge
 
 
 def side_groups(teller: Teller) -> tuple[tuple[str, tuple[SideNumber, ...]], ...]:
@@ -24,11 +26,29 @@ def side_names(teller: Teller, sides: tuple[SideNumber, ...]) -> str:
     return listed([side.name for side in sides])
 
 
+def is_all_curve(teller: Teller) -> bool:
+    """True for a round or oval piece: it has no straight edge to lay a ruler to."""
+    return all(side.is_curve for side in teller.plan.square_up.sides)
+
+
 def distances(teller: Teller, *where: Mention) -> Words:
     """How far each trimmed edge lies from the center mark, in one sentence; where names the picture of the sides."""
-    parts = [f"{side_names(teller, sides)} {distance}" for distance, sides in side_groups(teller)]
     shown = words(" (", where[0], ")") if where else ()
+    groups = side_groups(teller)
+    if is_all_curve(teller):
+        return words(teller.plan.square_up.curve.rstrip("."), shown, ".")
+    parts = [f"{side_names(teller, sides)} {distance}" for distance, sides in groups]
     return words("From the center mark, square to the edge", shown, ": ", strong("; ".join(parts)), ".")
+
+
+_SIDES = ("left", "right edge", "right side", "upper", "lower", "to the right", "right corner")
+
+
+def with_picture(sentence: str, key: str) -> Words:
+    """A sentence that names sides, with the figure in which they are seen; any other one as it is."""
+    said = sentence.rstrip(".")
+    is_about_sides = any(word in said for word in _SIDES)
+    return words(said, *((" (sides as in ", Mention(key), ")") if is_about_sides else ()), ".")
 
 
 def point_groups(teller: Teller) -> tuple[tuple[str, tuple[PointNumber, ...]], ...]:
@@ -88,6 +108,8 @@ def corner_words(teller: Teller) -> str:
     """The corners of the binding: "6 corners: 4 of 135° and 2 of 90°"."""
     groups = angle_counts(teller)
     total = sum(count for _, count in groups)
+    if not groups:
+        return "no corner, a curve all round"
     if len(groups) == 1:
         return f"{counted(total, 'corner')} of {angle(groups[0][0])}"
     return f"{counted(total, 'corner')}: {listed([f'{count} of {angle(degrees)}' for degrees, count in groups])}"
@@ -95,15 +117,28 @@ def corner_words(teller: Teller) -> str:
 
 def binding_line(teller: Teller) -> Words:
     """Needed and made length, joins and corners, in one line."""
-    binding = teller.plan.binding
-    each = " for each piece" if teller.is_several else ""
-    joins = ", diagonal joins" if binding.strips_per_piece > 1 else ""
+    binding, say = teller.plan.binding, teller.say
+    several = "panel" if teller.plan.panels is not None else "piece" if teller.is_several else ""
+    each = f" for each {several}" if several else ""
+    square = teller.plan.edge.bias_square
+    if square > 0:
+        squares = "a square" if binding.strips_per_piece == 1 else f"{binding.strips_per_piece} squares"
+        made_of = f"one long bias strip cut {say.width(binding.cut)} wide from {squares} cut {say.size(square, square)}"
+    else:
+        joins = ", diagonal joins" if binding.strips_per_piece > 1 else ""
+        made_of = f"{counted(binding.strips_per_piece, 'strip')} cut {say.width(binding.cut)} wide{joins}"
     return words(
-        f"{teller.say.near(binding.perimeter)} round the edge, ",
-        strong(f"{teller.say.cut(binding.need)} needed, {teller.say.margin(binding.made)} made"),
-        f"{each} ({counted(binding.strips_per_piece, 'strip')} cut {teller.say.width(binding.cut)} wide{joins}); "
-        f"{corner_words(teller)}.",
+        f"{say.near(binding.perimeter)} round the edge, ",
+        strong(f"{say.cut(binding.need)} needed, {say.margin(binding.made)} made"),
+        f"{each} ({made_of}); {corner_words(teller)}.",
     )
+
+
+def edge_line(teller: Teller) -> Words:
+    """How the edge is finished, in one line for the table sheet."""
+    if teller.project.binding.edge is Edge.BINDING:
+        return words(binding_line(teller), f" Start {start_words(teller)}.")
+    return words(" ".join(edge_sentences(teller)))
 
 
 def start_words(teller: Teller) -> str:

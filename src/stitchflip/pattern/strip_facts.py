@@ -11,7 +11,10 @@ from math import acos, degrees, hypot
 
 from stitchflip.pattern.model import Words, strong, words
 from stitchflip.pattern.telling import Teller, listed
+from stitchflip.pattern.way_words import FREE_LINES
+from stitchflip.piecing.angled import angled_strip
 from stitchflip.piecing.model import EndClass, Point, SeamEnd, SewnPiece
+from stitchflip.project.model import StripEnds
 from stitchflip.project.numbers import Numbers
 from stitchflip.values import dataclass
 
@@ -192,3 +195,58 @@ def lock_words(strip: SewnPiece) -> Words:
 def edge_words(teller: Teller, strip: SewnPiece) -> Words:
     """Where the raw edge should be when the strip is opened."""
     return words(strong(teller.say.near(strip.raw_edge_taped)), " from the center mark")
+
+
+def has_own_line(teller: Teller) -> bool:
+    """True for a way whose seams follow lines of their own, so that both ends of each are told."""
+    return teller.project.building.way in FREE_LINES
+
+
+def line_words(teller: Teller, strip: SewnPiece) -> Words:
+    """Both ends of the seam of a strip that follows a line of its own, counted from the center mark; () without."""
+    if strip.seam is None:
+        return ()
+    one, other = strip.seam.start.at, strip.seam.end.at
+    return words("from ", strong(place_words(teller, one)), " to ", strong(place_words(teller, other)))
+
+
+def place_words(teller: Teller, place: Point) -> str:
+    """A place as it is marked on the base: how far right or left of the center mark, and how far up or down."""
+    x, y = place
+    say = teller.say
+    across = f"{say.near(abs(x))} {'right' if x >= 0 else 'left'}"
+    return f"{across}, {say.near(abs(y))} {'up' if y >= 0 else 'down'}"
+
+
+def angled_words(teller: Teller, strip: SewnPiece) -> Words:
+    """Both long edges of a strip whose ends are cut parallel to its neighbors; () where its ends are cut straight."""
+    if teller.project.building.strip_ends is not StripEnds.PARALLEL:
+        return ()
+    cut = angled_strip(teller.plan.build, strip)
+    if cut is None:
+        return ()
+    say = teller.say
+    return words(
+        "cut on the slant: the edge that is sewn ",
+        strong(say.cut(cut.sewn_edge)),
+        " long, the outer edge ",
+        strong(say.cut(cut.outer_edge)),
+        f" long; ends at {_degrees(cut.start_angle)} and {_degrees(cut.end_angle)} to the sewn edge, the first where "
+        "sewing starts",
+    )
+
+
+def _degrees(angle: float) -> str:
+    return f"{angle:.0f}°"
+
+
+def section_words(teller: Teller, strip: SewnPiece) -> Words:
+    """What a strip is pieced from beforehand, from its start; () for a strip of one fabric."""
+    if not strip.sections:
+        return ()
+    said: list[Words] = []
+    for place, section in enumerate(strip.sections):
+        after = "" if place == len(strip.sections) - 1 else ", "
+        size = teller.say.cut_size(strip.cut_width, section.cut_length)
+        said.append(words(teller.named(section.fabric), f" cut {size}{after}"))
+    return words("end to end, from its start: ", *said, "; press the joins away from the squares")

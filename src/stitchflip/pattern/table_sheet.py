@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from stitchflip.lengths import UNIT_SPACE
 from stitchflip.pattern.center_words import shape_words, turn_words, window_words
+from stitchflip.pattern.how_to_sew import kind_sewn_like
+from stitchflip.pattern.joined_pages import join_line
 from stitchflip.pattern.model import (
     BlankLines,
     Block,
@@ -29,17 +31,19 @@ from stitchflip.pattern.order_table import order_tables
 from stitchflip.pattern.purchases import by_letter
 from stitchflip.pattern.safety import short_reminders
 from stitchflip.pattern.sewing_pages import pauses_of
-from stitchflip.pattern.square_words import binding_line, diagonals, distances, margins, reach_words, start_words
-from stitchflip.pattern.strip_facts import loose_ends
-from stitchflip.pattern.telling import Teller, counted, listed, number_word, sentence
+from stitchflip.pattern.square_words import diagonals, distances, edge_line, is_all_curve, margins, reach_words
+from stitchflip.pattern.strip_facts import has_own_line, loose_ends
+from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, sentence
+from stitchflip.pattern.way_words import WITHOUT_ROUNDS
 from stitchflip.pictures import finished, order, paper_height
 from stitchflip.pictures.model import Figure
 from stitchflip.planning.model import Finding, Plan, Severity
-from stitchflip.project.model import Way
+from stitchflip.project.model import Edge, Through
 
 _MOST_FINDINGS = 4
 _MOST_LOCKS = 8
 _MOST_MEASURED = 4
+_FIRST_SIDES = 4
 _WIDE_PICTURE = 2.0
 """A picture this much wider than high stands across the page."""
 
@@ -67,8 +71,32 @@ def table_sheet(plan: Plan) -> Document:
 
 def _head(teller: Teller) -> tuple[Block, ...]:
     alike = f"Make {number_word(teller.how_many)} alike. " if teller.is_several else ""
+    if teller.is_quilt:
+        alike += f"{_blocks_words(teller)}, each squared up {teller.block_size()}. "
     said = words(alike, "Squared up ", strong(teller.squared_up_size()), muted(f" · {teller.edition}"))
     return Heading(1, teller.project.name), Paragraph(said, Voice.BODY)
+
+
+def _blocks_words(teller: Teller) -> str:
+    """How many blocks of each kind."""
+    kinds = [f"{kind.count * teller.how_many} “{kind.name}”" for kind in teller.kinds if kind.name and kind.count]
+    of_kinds = f" ({listed(kinds)})" if len(kinds) > 1 else ""
+    return f"{counted(teller.bases, 'block')}{of_kinds}"
+
+
+def other_kinds(teller: Teller) -> tuple[Block, ...]:
+    """The further kinds of block in a line each: what differs from the first."""
+    said = []
+    for place, kind in enumerate(teller.kinds[1:], 1):
+        like = kind_sewn_like(teller, place)
+        if like is not None:
+            said.append(words(strong(kind.name), f": like “{teller.kinds[like].name}”, in its own fabrics."))
+        else:
+            sides = ", ".join(f"{strip.step} {strip.side}" for strip in kind.build.strips[:_FIRST_SIDES] if strip.side)
+            said.append(words(strong(kind.name), f": its own order of sewing; it begins {sides}. See the pattern."))
+    named = teller.kinds[0].name
+    own = (words(strong(named), " is what the table shows."),) if said and named else ()
+    return (Items((*own, *said)),) if said else ()
 
 
 def _look_first(teller: Teller) -> tuple[Block, ...]:
@@ -99,7 +127,8 @@ def _middle(teller: Teller) -> tuple[Block, ...]:
     colors, numbered = finished(teller.plan, letters=False), order(teller.plan)
     first = (Heading(2, "Cut first"), Items(cut_first(teller)))
     ready = (Heading(2, "Strips to have ready"), strips_ready(teller))
-    heading, where = Heading(2, "Order, and where you should be"), order_tables(teller)
+    title = "Order, and the line of each seam" if has_own_line(teller) else "Order, and where you should be"
+    heading, where = Heading(2, title), (*order_tables(teller), *other_kinds(teller))
     if _can_be_read(numbered, 3.5, 3.8):
         return (
             Columns(((FigureBox(numbered, 3.5, 3.8),), (FigureBox(colors, 2.0, 1.5), *first)), (1, 1)),
@@ -128,20 +157,25 @@ def _can_be_read(numbered: Figure, wide_in: float, high_in: float) -> bool:
 def cut_first(teller: Teller) -> tuple[Words, ...]:
     """What is cut before the strips: base, first piece, binding."""
     plan, say = teller.plan, teller.say
-    times = f"{teller.how_many} of each, " if teller.is_several else ""
-    base = words(
-        "Base: ", times, "backing and batting ", strong(say.size(*teller.wide_long(plan.base.wide, plan.base.high)))
-    )
-    return (base, first_piece_words(teller), binding_strips_words(teller))
+    times = f"{teller.bases} of each, " if teller.bases > 1 else ""
+    layers = {
+        Through.BACKING_AND_BATTING: "backing and batting",
+        Through.BATTING_ONLY: "batting",
+        Through.BATTING_ON_FOUNDATION: "batting and thin foundation",
+    }[plan.project.base.through]
+    base = words("Base: ", times, f"{layers} ", strong(say.size(*teller.wide_long(plan.base.wide, plan.base.high))))
+    return (base, first_piece_words(teller), *edge_cut_words(teller), *joining_cut_words(teller))
 
 
 def first_piece_words(teller: Teller) -> Words:
     """The first piece as it is cut and turned."""
     first = teller.plan.build.pieces[0]
     pieces = [
-        one for one in teller.plan.pieces_by_fabric.get(first.fabric, ()) if one.step == 0 and one.kind != "binding"
+        one
+        for one in teller.plan.pieces_by_fabric.get(first.fabric, ())
+        if one.step == 0 and one.kind != "binding" and one.name.split(" ")[0] in {"Center", "Middle", "1"}
     ]
-    count = f"{teller.how_many} of " if teller.is_several else ""
+    count = f"{teller.bases} of " if teller.bases > 1 else ""
     name = sentence(teller.first_name)
     if not pieces:
         return words(f"{name}: {count}", teller.named(first.fabric))
@@ -151,13 +185,40 @@ def first_piece_words(teller: Teller) -> Words:
     return words(f"{name}: {count}", teller.named(first.fabric), " cut ", *said)
 
 
-def binding_strips_words(teller: Teller) -> Words:
-    """The binding's strips."""
-    binding = teller.plan.binding
-    strips = counted(binding.strips, "strip")
-    return words(
-        "Binding: ", teller.named(binding.fabric), f" {strips} cut ", strong(teller.say.width(binding.cut)), " wide"
-    )
+def edge_cut_words(teller: Teller) -> tuple[Words, ...]:
+    """What the edge, a sleeve and a label are cut from; nothing for an edge that needs no fabric of its own."""
+    plan, say = teller.plan, teller.say
+    said: list[Words] = []
+    if plan.project.binding.edge is Edge.BINDING and not plan.edge.bias_square:
+        strips = counted(plan.binding.strips, "strip")
+        fabric = teller.named(plan.binding.fabric)
+        said.append(words("Binding: ", fabric, f" {strips} cut ", strong(say.width(plan.binding.cut)), " wide"))
+    for piece in (*plan.edge.pieces, *plan.extras.pieces):
+        size = say.cut_size(min(piece.wide, piece.long), max(piece.wide, piece.long))
+        count = piece.count * teller.how_many
+        said.append(words(f"{piece.name}: ", teller.named(piece.fabric), f" {count} cut ", strong(size)))
+    return tuple(said)
+
+
+def joining_cut_words(teller: Teller) -> tuple[Words, ...]:
+    """Borders and setting triangles; the joining strips stand with the joining."""
+    quilt, say = teller.plan.quilt, teller.say
+    if quilt is None:
+        return ()
+    said: list[Words] = []
+    if quilt.triangles is not None:
+        one = quilt.triangles
+        corner = say.cut_size(one.corner_square, one.corner_square)
+        sides = f"{one.side_squares} cut {say.cut_size(one.side_square, one.side_square)}, " if one.side_squares else ""
+        said.append(
+            words("Squares for triangles: ", teller.named(one.fabric), f" {sides}{one.corner_squares} cut {corner}")
+        )
+    for border in quilt.borders:
+        long = f"{say.cut(border.sides_long)} and {say.cut(border.ends_long)}"
+        said.append(
+            words("Border: ", teller.named(border.fabric), f" cut {say.width(border.cut)} wide, two each {long}")
+        )
+    return tuple(said)
 
 
 def strips_ready(teller: Teller) -> Table:
@@ -193,26 +254,68 @@ def _end(teller: Teller) -> tuple[Block, ...]:
         rows.append(("Points", margins(teller)))
     if teller.plan.square_up.folded:
         rows.append(("On a small mat", words(teller.plan.square_up.folded)))
+    if teller.plan.square_up.curve and not is_all_curve(teller):
+        rows.append(("Corners", words(teller.plan.square_up.curve)))
+    rows += [*_apart(teller), *_joined(teller)]
+    is_bound = teller.project.binding.edge is Edge.BINDING
     rows += [
-        ("Bind", words(binding_line(teller), f" Start {start_words(teller)}.")),
+        ("Bind" if is_bound else "Edge", edge_line(teller)),
         ("Stitching", widest_words(teller)),
         ("Iron", words(iron_words(teller))),
         ("Take care", words(*(words(one, " ") for one in short_reminders(teller)))),
     ]
-    return Heading(2, "Lock, square up, bind"), Facts(tuple(rows)), BlankLines(_to_write(teller))
+    heading = "Lock, square up, bind" if is_bound and not teller.is_quilt else "Lock, square up, finish"
+    return Heading(2, heading), Facts(tuple(rows)), BlankLines(_to_write(teller))
+
+
+def _apart(teller: Teller) -> list[tuple[str, Words]]:
+    """The panels of a base that is cut apart, with the seams the cuts open."""
+    panels = teller.plan.panels
+    if panels is None:
+        return []
+    size = teller.size_of(panels.wide, panels.high)
+    steps = sorted({step for step, _ in panels.ends_to_lock})
+    lock = f"; stay-stitch first on both sides of each cut: it opens {runs_of(steps)}" if steps else ""
+    return [
+        ("Cut apart", words(f"{counted(len(panels.panels), 'panel')}, each ", strong(f"{size} squared up"), lock, "."))
+    ]
+
+
+def _joined(teller: Teller) -> list[tuple[str, Words]]:
+    """The join, and the size of the whole."""
+    quilt = teller.plan.quilt
+    said = join_line(teller)
+    if quilt is None:
+        return []
+    rows = [("Join", said)] if said else []
+    return [*rows, ("The whole", words(strong(f"{teller.squared_up_size()}"), ", squared up when all is joined."))]
 
 
 def locks(teller: Teller) -> Words:
     """Every seam end that nothing holds; "none" said out loud."""
     found = [(strip.step, [name for name, _ in loose_ends(strip)]) for strip in teller.strips if loose_ends(strip)]
     if not found:
-        return words(strong("none to lock"), ": every seam end is crossed by a later seam or caught in the binding.")
-    said = [f"strip {step} {listed(names)}" for step, names in found[:_MOST_LOCKS]]
+        return words(
+            strong("none to lock"), f": every seam end is crossed by a later seam or caught in {_holder(teller)}."
+        )
+    said = [f"{teller.strip_word} {step} {listed(names)}" for step, names in found[:_MOST_LOCKS]]
     more = f" and {len(found) - _MOST_LOCKS} more" if len(found) > _MOST_LOCKS else ""
     inside = teller.say.width(teller.pick(0.25, 0.7))
     return words(
         strong("; ".join(said) + more), f" end. Start {inside} inside, sew back to the raw edge, then forward."
     )
+
+
+def _holder(teller: Teller) -> str:
+    """What holds the seam ends at the edge."""
+    if teller.is_quilt:
+        return "a joining seam"
+    return {
+        Edge.BINDING: "the binding",
+        Edge.SELF_BINDING: "the turned backing",
+        Edge.FACING: "the facing",
+        Edge.TURNED_THROUGH: "the seam round the edge",
+    }[teller.project.binding.edge]
 
 
 def widest_words(teller: Teller) -> Words:
@@ -237,7 +340,9 @@ def iron_words(teller: Teller) -> str:
 
 def _to_write(teller: Teller) -> tuple[str, ...]:
     """Lines for what was measured, at the places where the pattern says to measure, and for changes."""
+    if has_own_line(teller):
+        return ("Measured, squared up", "Changes")
     measured = [strip for strip in teller.strips if strip.step in pauses_of(teller).measure]
-    is_rows = teller.project.building.way is Way.ROWS
+    is_rows = teller.project.building.way in WITHOUT_ROUNDS
     places = [f"strip {strip.step}" if is_rows else f"round {strip.round}" for strip in measured]
     return (*(f"Measured after {place}" for place in places[:_MOST_MEASURED]), "Changes")

@@ -11,13 +11,15 @@ from math import ceil
 
 from stitchflip.lengths import TIMES, UNIT_SPACE, Rounding, Speaker, Unit, format_inches, round_to
 from stitchflip.pattern.model import Mark, Span, Words, words
+from stitchflip.pictures import kind_plan
 from stitchflip.piecing.model import SewnPiece
-from stitchflip.planning.model import Plan
-from stitchflip.project.model import CenterShape, Fabric, Outline, Runs
+from stitchflip.planning.model import BlockKind, Plan
+from stitchflip.project.model import CenterShape, Fabric, Outline, Runs, Way
 from stitchflip.values import dataclass
 
 METERS_PER_YARD = 0.9144
 _NUMBER_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
+_ROUND_WORDS = {Outline.ROUND: "round", Outline.OVAL: "oval"}
 _SHAPES = {3: "triangle", 4: "square", 5: "pentagon", 6: "hexagon", 7: "heptagon", 8: "octagon"}
 
 
@@ -146,8 +148,23 @@ class Teller:
         return self.project.squared_up.shape is Outline.RECTANGLE and len(self.plan.square_up.sides) == 6
 
     def squared_up_size(self) -> str:
-        """The squared-up size word by word."""
+        """The squared-up size word by word: of a quilt as a whole, of a base that is cut apart a panel's."""
+        quilt, panels = self.plan.quilt, self.plan.panels
+        if quilt is not None:
+            return f"{self.size_of(quilt.wide, quilt.high)} (wide × long)"
+        if panels is not None:
+            shape = _ROUND_WORDS.get(self.project.squared_up.shape, "")
+            return f"{self.size_of(panels.wide, panels.high)} each (wide × long{f', {shape}' if shape else ''})"
+        return self.block_size()
+
+    def block_size(self) -> str:
+        """The squared-up size of what is sewn on one base, word by word."""
         square = self.plan.square_up
+        shape = self.project.squared_up.shape
+        if shape is Outline.ROUND:
+            return f"{self.say.near(square.wide)} across (round)"
+        if shape is Outline.OVAL:
+            return f"{self.size_of(square.wide, square.high)} (wide × long, oval)"
         if self.shape_word:
             across = self._across_flats()
             if across is not None:
@@ -157,7 +174,9 @@ class Teller:
                 return f"{self.say.near(across)} between opposite sides{corners} ({self.shape_word})"
             return f"{self.size_of(square.wide, square.high)} (wide × long, over all; {self.shape_word})"
         ends = ", point to point" if self.is_pointed else ""
-        return f"{self.size_of(square.wide, square.high)} (wide × long{ends})"
+        radius = self.project.squared_up.corner_radius
+        rounded = f", corners rounded, radius {self.say.width(radius.inches)}" if radius is not None else ""
+        return f"{self.size_of(square.wide, square.high)} (wide × long{ends}{rounded})"
 
     def _across_flats(self) -> float | None:
         """Distance between opposite sides of a shape with an even number of sides."""
@@ -177,6 +196,51 @@ class Teller:
         return self.project.how_many
 
     @property
+    def is_quilt(self) -> bool:
+        """True for a piece of joined blocks."""
+        return self.plan.quilt is not None
+
+    @property
+    def bases(self) -> int:
+        """Bases to make for all pieces: one for each block."""
+        return self.project.bases
+
+    @property
+    def kinds(self) -> tuple[BlockKind, ...]:
+        """Kinds of block; one for a piece by itself."""
+        return self.plan.kinds
+
+    def for_kind(self, kind: int) -> Teller:
+        """Speaks about one block of a kind, by itself."""
+        return Teller(kind_plan(self.plan, kind))
+
+    @cached_property
+    def strips_in_all(self) -> int:
+        """Strips to sew for everything that is made."""
+        return self.how_many * sum(
+            kind.count * sum(1 for strip in kind.build.strips if strip.cut_length > 0) for kind in self.kinds
+        )
+
+    @property
+    def is_foundation(self) -> bool:
+        """True when patches are sewn along numbered lines."""
+        return self.project.building.way is Way.FOUNDATION
+
+    @property
+    def strips_word(self) -> str:
+        """More than one of them."""
+        return "patches" if self.is_foundation else f"{self.strip_word}s"
+
+    def counted_strips(self, count: int) -> str:
+        """A count of strips with its word: "28 strips", "1 patch"."""
+        return counted(count, self.strip_word, self.strips_word)
+
+    @property
+    def strip_word(self) -> str:
+        """What one sewn piece is called: a strip, a patch of a numbered foundation, a square on a corner."""
+        return {Way.FOUNDATION: "patch", Way.FOLDED_CORNERS: "square"}.get(self.project.building.way, "strip")
+
+    @property
     def is_several(self) -> bool:
         """True when more than one piece is made."""
         return self.project.how_many > 1
@@ -184,7 +248,16 @@ class Teller:
     @property
     def first_name(self) -> str:
         """What the first piece is called."""
-        return "middle strip" if self.plan.build.first_is_strip else "center"
+        if self.plan.build.first_is_strip:
+            return "middle strip"
+        if self.is_half_done:
+            return "half-done piece"
+        return "first patch" if self.is_foundation else "center"
+
+    @property
+    def is_half_done(self) -> bool:
+        """True when the strips go round a piece that is sewn already."""
+        return self.project.center is not None and self.project.center.sewn_already
 
     @property
     def is_shaped(self) -> bool:

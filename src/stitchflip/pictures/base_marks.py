@@ -166,7 +166,15 @@ def _place_in_words(plan: Plan) -> str:
         half = max(first.normal[0] * x + first.normal[1] * y for x, y in plan.base.first_piece)
         return f"{name} lies with its raw edge {say.near(half)} from the center mark."
     (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
-    return (
-        f"{name} reaches, raw edges from the center mark, {say.near(x1)} to the right, {say.near(-x0)} to the left, "
-        f"{say.near(y1)} up and {say.near(-y0)} down."
-    )
+    across = _both_ways(say, x0, x1, ("to the right", "to the left"), ", ")
+    along = _both_ways(say, y0, y1, ("up", "down"), " and ")
+    return f"{name} reaches, raw edges from the center mark, {across}, {along}."
+
+
+def _both_ways(say: Speaker, low: float, high: float, words: tuple[str, str], between: str) -> str:
+    """How far a piece reaches to both sides of the mark, or from where to where when it lies on one side of it."""
+    if low <= 0 <= high:
+        return f"{say.near(high)} {words[0]}{between}{say.near(-low)} {words[1]}"
+    word = words[0] if low > 0 else words[1]
+    near, far = sorted((abs(low), abs(high)))
+    return f"from {say.near(near)} to {say.near(far)} {word}"

@@ -170,18 +170,18 @@ class _Section:
         """Seam 1 through everything at one block, seam 2 at the other, 3 where the cover is sewn down."""
         top, foot = self.high[1], self.low[1]
         close = end - min(0.06, max(self._join.passes / 2, 0.0))
-        first = Line(((-self._half, top), (-self._half, foot)), _STITCHES, what="stitching")
-        second = Line(
-            ((self._half, top), (self._half, -_THICK if self._has_backing else 0.0)), _STITCHES, what="stitching"
+        far_foot = -_THICK if self._has_backing else 0.0
+        lines = (
+            ((-self._half, top), (-self._half, foot)),
+            ((self._half, top), (self._half, far_foot)),
+            ((close, foot), (close, self._high * 0.4)),
         )
-        third = Line(((close, foot), (close, self._high * 0.4)), _STITCHES, what="stitching")
+        far, cover = ("3", "2") if self._joined.join is Join.COVERED else ("2", "3")
         return [
-            first,
-            second,
-            third,
+            *(Line(line, _STITCHES, what="stitching") for line in lines),
             Badge((-self._half, foot), "1", (0.0, -8.0)),
-            Badge((self._half, top), "2", (12.0, 6.0)),
-            Badge((close, foot), "3", (15.0, -5.0)),
+            Badge((self._half, top), far, (12.0, 6.0)),
+            Badge((close, foot), cover, (15.0, -5.0)),
         ]
 
     def _measures(self, end: float) -> list[Primitive]:

@@ -173,9 +173,10 @@ def _from_center_mark(plan: Plan, new: SewnPiece, low: Point, high: Point) -> li
     is_broken = not _holds(low, high, start)
     if is_broken:
         start = _entry(start, end, low, high)
-    size = Speaker(plan.project.units).near(new.raw_edge_taped)
+    size = Speaker(plan.project.units).near(abs(new.raw_edge_taped))
+    far = "past" if new.raw_edge_taped < 0 else "from"
     begin = Begin.BREAK if is_broken else Begin.MARK if abs(along) < 1e-6 else Begin.TICK
-    items.append(Dimension(start, end, (f"{size} from the center mark", f"{size} from mark", size), begin=begin))
+    items.append(Dimension(start, end, (f"{size} {far} the center mark", f"{size} {far} mark", size), begin=begin))
     return items
 
 

@@ -1,0 +1,210 @@
+"""Joining: the join in section, the order of rows and long seams, triangles and borders, and the size of the whole."""
+
+from __future__ import annotations
+
+from stitchflip.finishing.quilt_model import BorderPlan, QuiltPlan
+from stitchflip.pattern.model import (
+    Align,
+    Block,
+    Box,
+    BoxKind,
+    Column,
+    FigureBox,
+    Heading,
+    Items,
+    Mention,
+    Numbered,
+    Paragraph,
+    Table,
+    Together,
+    Words,
+    strong,
+    words,
+)
+from stitchflip.pattern.square_words import with_picture
+from stitchflip.pattern.telling import Teller, counted, sentence
+from stitchflip.pictures import join_section, joining
+from stitchflip.project.model import Join, Joining
+
+
+def join_blocks(teller: Teller) -> tuple[Block, ...]:
+    """Everything from single blocks to the squared-up quilt; nothing for a piece by itself."""
+    quilt = teller.plan.quilt
+    if quilt is None:
+        return ()
+    section = words(" and ", Mention("section"), " has one join as if cut through") if _is_joined(quilt) else ()
+    opening = words(
+        "Lay the blocks out as in ",
+        Mention("letters"),
+        " and turn each the way it is drawn there; ",
+        Mention("joining"),
+        " has the order",
+        section,
+        ".",
+    )
+    numbered = [
+        *_unequal(teller, quilt),
+        *(with_picture(one, "joining") for one in quilt.words),
+        _rows_then_long(teller, quilt),
+    ]
+    pictures = (
+        FigureBox(
+            joining(teller.plan), 4.6, 4.2, key="joining", caption=words("The order of joining, rows drawn apart.")
+        ),
+    )
+    cut_through = (
+        (
+            FigureBox(
+                join_section(teller.plan),
+                6.0,
+                2.4,
+                key="section",
+                caption=words("Two blocks joined, in section, larger than life. Front side up."),
+            ),
+        )
+        if _is_joined(quilt)
+        else ()
+    )
+    return (
+        Together((Heading(2, "Join the blocks"), Paragraph(opening), *cut_through)),
+        *_strips(teller, quilt),
+        Together((Heading(3, "In this order"), Numbered(tuple(numbered)))),
+        *pictures,
+        _cautions(),
+        *_borders(teller, quilt),
+        _whole(teller, quilt),
+    )
+
+
+def _is_joined(quilt: QuiltPlan) -> bool:
+    """False for a single piece that only has borders."""
+    return len(quilt.blocks) > 1
+
+
+def _unequal(teller: Teller, quilt: QuiltPlan) -> list[Words]:
+    """What is done first with blocks that came out unequal."""
+    said = [words(one) for one in quilt.repairs]
+    if quilt.trimmed_to is not None:
+        size = teller.say.size(*teller.wide_long(*quilt.trimmed_to))
+        said.insert(0, words("First trim every block to ", strong(f"{size} squared up"), "."))
+    return said
+
+
+def _rows_then_long(teller: Teller, quilt: QuiltPlan) -> Words:
+    """The numbers of the drawing, in words."""
+    joined = teller.project.joined
+    rows = len({block.row for block in quilt.blocks})
+    word = "row"
+    if joined is not None and joined.first is Joining.COLUMNS:
+        rows, word = len({block.column for block in quilt.blocks}), "column"
+    if any(block.turned for block in quilt.blocks):
+        return words("Follow the numbers in ", Mention("joining"), ": each diagonal row, then the long seams.")
+    if rows == 1:
+        return words(f"One {word}, number 1 in ", Mention("joining"), ", joined block by block.")
+    measure = f" Measure the {word}s before you cut the long strips; they follow the blocks." if quilt.strips else ""
+    return words(
+        "In ",
+        Mention("joining"),
+        f" the {word}s are 1 to {rows} and the long seams between them {rows + 1} to {2 * rows - 1}.{measure}",
+    )
+
+
+def _strips(teller: Teller, quilt: QuiltPlan) -> tuple[Block, ...]:
+    """The joining strips: how many, of which fabric, how wide and long they are cut."""
+    if not quilt.strips:
+        return ()
+    say = teller.bare
+    rows = tuple(
+        (
+            words(strong(str(strip.count * teller.how_many))),
+            words(sentence(strip.name)),
+            teller.named(strip.fabric),
+            words(f"{say.cut_size(strip.cut, strip.long)}{', joined on the slant' if strip.is_pieced else ''}"),
+        )
+        for strip in quilt.strips
+    )
+    columns = (
+        Column("strips", Align.END),
+        Column("for", share=1.2),
+        Column("fabric", share=1),
+        Column(f"cut wide × long, {teller.unit_word}", share=1.2),
+    )
+    return (Together((Heading(3, "Joining strips"), Table(columns, rows))),)
+
+
+def _cautions() -> Block:
+    return Box(
+        BoxKind.CAUTION,
+        "While you join",
+        (
+            Items(
+                (
+                    words("Take every pin out before the needle reaches it; quilted layers hide pins well."),
+                    words(
+                        "Hold the weight of the quilt on the table, not on the needle; a needle that is pulled breaks."
+                    ),
+                    words("Press joins from the front and only as hot as the batting stands."),
+                )
+            ),
+        ),
+    )
+
+
+def _borders(teller: Teller, quilt: QuiltPlan) -> tuple[Block, ...]:
+    """Each border with its strips, from the inside out."""
+    if not quilt.borders:
+        return ()
+    said = [_border(teller, border, number, len(quilt.borders)) for number, border in enumerate(quilt.borders, 1)]
+    return (Together((Heading(3, "Borders" if len(said) > 1 else "The border"), Numbered(tuple(said)))),)
+
+
+def _border(teller: Teller, border: BorderPlan, number: int, count: int) -> Words:
+    say = teller.say
+    name = f"Border {number}: " if count > 1 else ""
+    sides = f"two sides cut {say.cut_size(border.cut, border.sides_long)}"
+    ends = f"top and bottom cut {say.cut_size(border.cut, border.ends_long)}"
+    match border.corners:
+        case "mitered":
+            how = ", all four sewn up to the seam allowance of the corner, their ends folded to 45° and closed by hand"
+        case "corner squares":
+            how = ", the sides sewn first; a corner square goes on both ends of the other two before they are sewn"
+        case _:
+            how = ", the sides sewn first and trimmed, then the other two across their ends"
+    squares: Words = ()
+    if border.corner_square > 0:
+        size = say.cut_size(border.corner_square, border.corner_square)
+        squares = words("; four corner squares of ", teller.named(border.corner_fabric), f" cut {size}")
+    return words(name, teller.named(border.fabric), f", {sides}; {ends}", squares, f"{how}.")
+
+
+def _whole(teller: Teller, quilt: QuiltPlan) -> Block:
+    """Squaring up the whole quilt."""
+    size = teller.size_of(quilt.wide, quilt.high)
+    diagonal = teller.say.near((quilt.wide**2 + quilt.high**2) ** 0.5)
+    stay = teller.say.width(teller.pick(0.125, 0.3))
+    doing = (
+        words("Lay the quilt flat and measure through its middle, both ways: ", strong(f"{size} squared up"), "."),
+        words("Corner to opposite corner: ", strong(diagonal), ", both alike. Trim only what stands over."),
+        words(f"Sew once round, {stay} inside the trimmed edge."),
+    )
+    count = counted(len(quilt.blocks), "block")
+    return Together((Heading(2, "Square up the quilt"), Paragraph(words(f"All {count} joined.")), Numbered(doing)))
+
+
+def join_line(teller: Teller) -> Words:
+    """The join in one line, for the table sheet."""
+    quilt, joined = teller.plan.quilt, teller.project.joined
+    if quilt is None or joined is None or not _is_joined(quilt):
+        return ()
+    say, join = teller.say, quilt.join
+    strips = "; ".join(
+        f"{strip.count * teller.how_many} {strip.name} cut {say.cut_size(strip.cut, strip.long)}"
+        for strip in quilt.strips
+    )
+    if joined.join is Join.PLAIN_SEAM:
+        return words(f"plain seams of {say.width(join.seam)}, pressed open; batting trimmed out of the allowances.")
+    gap = f"gap {say.near(join.gap)}" if join.gap >= 0 else f"raw edges overlap by {say.near(-join.gap)}"
+    passes = (
+        f"cover passes {say.margin(join.passes)}" if join.passes >= 0 else f"cover {say.shortage(-join.passes)} short"
+    )
+    return words(strong(f"{say.near(join.shows)} shows, {gap}, {passes}"), f". {sentence(strips)}.")
