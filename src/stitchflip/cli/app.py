@@ -94,11 +94,37 @@ def new(
         ),
     ] = "log cabin",
     units: Annotated[str, typer.Option(metavar="in|cm", help="Inches or centimeters.")] = "in",
+    table: Annotated[
+        str | None,
+        typer.Option(metavar="SIZE", help='A runner for a table of this size, wide x long, such as "36 x 60".'),
+    ] = None,
+    hang: Annotated[
+        str | None,
+        typer.Option(metavar="LENGTH", help="With --table: how far it hangs over at each end; 6 in or 15 cm."),
+    ] = None,
+    bed: Annotated[
+        str | None,
+        typer.Option(
+            metavar="MATTRESS", help='A quilt of joined blocks for a bed: "queen", "UK double" ..., or "60 x 80".'
+        ),
+    ] = None,
+    drop: Annotated[
+        str | None,
+        typer.Option(metavar="LENGTH", help="With --bed: how far it hangs down at sides and foot; 12 in or 30 cm."),
+    ] = None,
+    tuck: Annotated[
+        str | None, typer.Option(metavar="LENGTH", help="With --bed: extra length round the pillows; none.")
+    ] = None,
+    batting: Annotated[
+        str | None,
+        typer.Option(metavar="SIZE", help='As large as a piece of batting allows, wide x long, such as "34 x 45".'),
+    ] = None,
 ) -> Status:
     """Start a project: a small file with notes, ready to be planned."""
     from stitchflip.cli.new_files import start_project
+    from stitchflip.cli.new_sizes import Wishes
 
-    start_project(name, way, units)
+    start_project(name, way, units, Wishes(table, hang, bed, drop, tuck, batting))
     return Status.DONE
 
 

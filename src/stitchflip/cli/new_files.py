@@ -8,6 +8,7 @@ from contextlib import suppress
 from pathlib import Path
 from shlex import quote
 
+from stitchflip.cli.new_sizes import Wishes, sized_text
 from stitchflip.cli.screen import write_out
 from stitchflip.cli.starters import file_stem, starter_text, way_named
 from stitchflip.cli.status import UsageError
@@ -16,22 +17,26 @@ from stitchflip.cli.typed_sizes import unit_named
 _LONGEST_NAME = 120
 
 
-def start_project(name: str, way: str, units: str) -> None:
+def start_project(name: str, way: str, units: str, wishes: Wishes | None = None) -> None:
     """Write a starter file and say what to do next.
 
     Args:
         name: the project's name; a folder before it, and the ending, may be typed too.
         way: way of building, as typed.
         units: "in" or "cm", as typed.
+        wishes: the table, bed or batting that gives the size; None for the starter's own.
 
     Raises:
         StitchflipError: If the name, way or unit will not do, or the file is there already.
     """
     folder, title = _folder_and_title(name)
-    text = starter_text(title, way_named(way), unit_named(units))
+    unit = unit_named(units)
+    text, said = starter_text(title, way_named(way), unit), ""
+    if wishes is not None:
+        text, said = sized_text(text, unit, wishes)
     path = folder / f"{file_stem(title)}.toml"
     write_new(path, text)
-    write_out(f"Wrote {path}\nChange its numbers as you like, then: stitchflip plan {quote(str(path))}\n")
+    write_out(f"Wrote {path}\n{said}Change its numbers as you like, then: stitchflip plan {quote(str(path))}\n")
 
 
 def _folder_and_title(name: str) -> tuple[Path, str]:

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 
     from stitchflip.planning.model import Plan
     from stitchflip.project.model import Project
+    from stitchflip.project.numbers import Numbers
 
 WideLong = tuple[float, float]
 """Wide × long, inches."""
@@ -189,8 +190,8 @@ def from_batting(project: Project, wide: Length, long: Length) -> FromBatting:
         spare = (spare_x, spare_y) if upright else (spare_y, spare_x)
         draw_up = (numbers.draw_up_x, numbers.draw_up_y) if upright else (numbers.draw_up_y, numbers.draw_up_x)
         size = (
-            _within(wide.inches, spare[0], draw_up[0], project.units),
-            _within(long.inches, spare[1], draw_up[1], project.units),
+            _within(_as_cut(wide, numbers), spare[0], draw_up[0], project.units),
+            _within(_as_cut(long, numbers), spare[1], draw_up[1], project.units),
         )
         if min(size) <= 0:
             say = Speaker(project.units)
@@ -201,6 +202,11 @@ def from_batting(project: Project, wide: Length, long: Length) -> FromBatting:
                 code="build.no-batting",
             )
     return FromBatting(*size, _in_proportion(project, size), spare)
+
+
+def _as_cut(side: Length, numbers: Numbers) -> float:
+    """The largest base that is cut from it: bases stand on a grid of their own."""
+    return round_to(side.inches, numbers.round_base_to, Rounding.DOWN)
 
 
 def _within(batting: float, spare: float, draw_up: float, unit: Unit) -> float:
