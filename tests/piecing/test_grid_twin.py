@@ -11,16 +11,19 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from shapely.affinity import translate
+from shapely.geometry import Polygon as Area
 
 from stitchflip.piecing import build_project
 from stitchflip.project import effective
-from stitchflip.project.model import Project
+from stitchflip.project.model import Project, Way
 from stitchflip.project.numbers import Numbers
 from stitchflip.project.reading import read_project
-from tests.twins.compare import differences
-from tests.twins.dictate_free import with_corner_squares, with_folded_corners
+from tests.twins.compare import coarse_differences, differences
+from tests.twins.dictate import is_curved
+from tests.twins.dictate_free import needs_of_patches, with_corner_squares, with_folded_corners
 from tests.twins.grid import holds, on_top, places_inside, seen_at, wrong_places
-from tests.twins.painter import paint
+from tests.twins.painter import counts, paint, together, without
 from tests.twins.table import house, project, rounds, square, trim
 from tests.twins.told import told
 
@@ -33,11 +36,16 @@ def faults(piece: Project, numbers: Numbers) -> list[str]:
     script = told(piece, numbers)
     build = build_project(piece, numbers)
     assert len(build.strips) == len(script.strips) > 0
-    found = differences(build, paint(script))
+    found = (coarse_differences if is_curved(piece) else differences)(build, paint(script))
     if piece.short_strips:  # the kernel tells such a strip as long as it would be
-        return [words for words in found if not any(word in words for word in ("full", "inset", "need", "reach"))]
+        return [words for words in found if not any(word in words for word in LENGTHS)]
+    if piece.building.way is Way.FOUNDATION:  # the painter lays patches as wide as the table
+        found = [words for words in found if not any(word in words for word in (*LENGTHS, "raw edge"))]
     return [*wrong_places(build, script), *found]
 
+
+LENGTHS = ("full", "inset", "need", "reach")
+"""Words of differences that are about how long strips are."""
 
 RECTANGLE = {"fabric": "Linen", "cut_wide": "5", "cut_long": "3 1/2", "shape": "rectangle"}
 UNEQUAL = rounds((1.5, 1.5, 2.25, 2.25), (1.5, 2, 2.25, 1.75), (3, 3, 3, 3))
@@ -174,6 +182,24 @@ SIDE_WAYS: dict[str, dict[str, Any]] = {
         "center": {"fabric": "Linen", "corners": CORNERS[1], "sewn_already": True, "off_center": [-2, -1.5]},
         "building": {"way": "round after round"},
         "rounds": rounds(2, 2),
+    },
+    "round after round in an oval": {
+        "squared_up": trim(11, 15, shape="oval"),
+        "center": {"fabric": "Linen", "sides": 6, "cut": "5"},
+        "building": {"way": "round after round"},
+        "rounds": rounds(2, 3, 3.5),
+    },
+    "log cabin with rounded corners": {
+        "squared_up": trim(12, 10, corner_radius="2 1/2"),
+        "center": square(4),
+        "rounds": rounds(2.5, 3, 2.5),
+    },
+    "courthouse steps, cut apart into six": {
+        "squared_up": trim(4, 5),
+        "cut_apart": {"across": 3, "down": 2, "loss": "1/4"},
+        "center": square(3),
+        "building": {"way": "courthouse steps"},
+        "rounds": rounds(2.5, 3, 2.5, 2),
     },
     "round after round on half a square": {
         "squared_up": trim(12, 10),
@@ -337,6 +363,37 @@ def test_stitch_and_flip_corners(name: str) -> None:
 
     assert on_paper == seen_at(build, x, y).tolist()
     assert [fold.cut for fold in folds] == [strip.square_cut for strip in build.strips]
+
+
+LINES = [[[-3, -9], [-1, 9]], [[9, 2.5], [-9, 4]], [[2, -9], [4.5, 9]], [[-9, -2], [9, -4]], [[-6, 1], [-1, 6]]]
+FOUNDATION: dict[str, dict[str, Any]] = {
+    "five lines round the center mark": {},
+    "the first patch off the mark": {"at": [5.5, -4.5]},
+    "drawn on the back": {"seen": "from the back", "at": [1, 0.5]},
+    "lengthwise, the last patch over a corner of all": {"lines": [*LINES, [[0, -7], [6, -1]]]},
+}
+
+
+@pytest.mark.parametrize("name", FOUNDATION)
+def test_numbered_foundations(name: str) -> None:
+    """Every place shows the last patch whose line it lies beyond, seen from the first; all are cut large enough.
+
+    On each patch as cut lies what it shows and the allowance behind its own line and past every later one.
+    """
+    parts = FOUNDATION[name]
+    patches = [{"fabric": "Linen", "at": parts.get("at", [0, 0])}]
+    patches += [{"fabric": "Linen", "line": line} for line in parts.get("lines", LINES)]
+    building = {"way": "numbered foundation", "lines_seen": parts.get("seen", "from the front")}
+    piece = project(squared_up=trim(12, 10), building=building, patches=patches)
+    build = build_project(piece, MAKER)
+    script = told(piece, MAKER)
+
+    assert [] == faults(piece, MAKER)
+    assert () == build.bare
+    for patch, need in zip(build.pieces, needs_of_patches(script), strict=True):
+        opened, seam = Area(patch.opened), script.seam if patch.step else 0
+        folded = together([opened, translate(opened, -seam * patch.normal[0], -seam * patch.normal[1])])
+        assert not counts(without(need, folded))
 
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.toml"))

@@ -45,6 +45,20 @@ def differences(build: Build, painting: Painting) -> list[str]:
     return found
 
 
+def coarse_differences(build: Build, painting: Painting) -> list[str]:
+    """The same for a curved outline, which each method draws with edges of its own: to 1/32 in and to 1 % of area."""
+    found = []
+    for piece, painted in zip(build.pieces, painting.pieces, strict=True):
+        off = joined(piece.visible).area - painted.visible.area
+        if abs(off) > 0.01 * painted.visible.area + 0.01:
+            found.append(f"step {piece.step}: visible off by {off}")
+        if piece.step and abs(piece.needed_length - painted.needed_length) > 1 / 32:
+            found.append(f"step {piece.step}: needed {piece.needed_length} against {painted.needed_length}")
+        if piece.step:
+            found += [f"step {piece.step}: {words}" for words in _ends(piece, painted)]
+    return found
+
+
 def _piece(piece: SewnPiece, painted: PaintedStrip) -> list[str]:
     found = []
     for word, mine, theirs in (("visible", piece.visible, painted.visible), ("shown", piece.shown, painted.shown)):

@@ -15,7 +15,19 @@ from math import atan2, cos, dist, hypot, pi, sin, sqrt
 from shapely.geometry import Polygon as Area
 from shapely.geometry.base import BaseGeometry
 
-from stitchflip.project.model import CenterShape, Ends, PairFirst, Project, Round, RowsFrom, RowsRun, Runs, Turning, Way
+from stitchflip.project.model import (
+    CenterShape,
+    Ends,
+    Outline,
+    PairFirst,
+    Project,
+    Round,
+    RowsFrom,
+    RowsRun,
+    Runs,
+    Turning,
+    Way,
+)
 from stitchflip.project.numbers import Numbers
 from tests.twins.painter import common, counts, extent, paint, slab, without
 from tests.twins.script import (
@@ -26,8 +38,10 @@ from tests.twins.script import (
     Strip,
     area_of,
     moved_out,
+    oval,
     rectangle,
     regular,
+    rounded,
     sides_of,
     stretched,
     turned,
@@ -68,19 +82,44 @@ def table_of(project: Project, numbers: Numbers) -> Script:
 
 
 def trim_of(project: Project) -> Polygon:
-    """The squared-up outline as the tape finds it."""
+    """The squared-up outline as the tape finds it; of panels cut apart later, all of them together."""
+    wanted, apart = project.squared_up, project.cut_apart
+    piece = _piece_of(project)
+    if apart is None:
+        return piece
+    xs, ys = [x for x, _ in piece], [y for _, y in piece]
+    loss = apart.loss.inches if apart.loss is not None else 0.0
+    x = apart.across * (max(xs) - min(xs)) + (apart.across - 1) * loss
+    y = apart.down * (max(ys) - min(ys)) + (apart.down - 1) * loss
+    assert wanted.sides is None
+    return rectangle(x, y)
+
+
+def _piece_of(project: Project) -> Polygon:
     wanted = project.squared_up
     if wanted.sides is not None:
         assert wanted.across_flats is not None
         return regular(wanted.sides, wanted.across_flats.inches, wanted.turned)
+    if wanted.across is not None:
+        return oval(wanted.across.inches, wanted.across.inches)
     assert wanted.wide is not None
     assert wanted.long is not None
     wide, long = wanted.wide.inches, wanted.long.inches
     x, y = (wide, long) if wanted.length_runs is Runs.UP else (long, wide)
+    if wanted.shape is Outline.OVAL:
+        return oval(x, y)
+    if wanted.corner_radius is not None:
+        return rounded(x, y, wanted.corner_radius.inches)
     if wanted.ends is Ends.SQUARE:
         return rectangle(x, y)
     lying = _pointed(long, wide)
     return lying if wanted.length_runs is Runs.ACROSS else turned(lying, 90)
+
+
+def is_curved(project: Project) -> bool:
+    """True when some of the outline is a curve, which every method draws with short straight edges of its own."""
+    wanted = project.squared_up
+    return wanted.across is not None or wanted.shape is Outline.OVAL or wanted.corner_radius is not None
 
 
 def _pointed(long: float, wide: float) -> Polygon:

@@ -7,12 +7,15 @@ from dataclasses import dataclass, replace
 from itertools import islice
 from math import cos, dist, pi, sin, sqrt
 
+from shapely.geometry import Polygon as Area
+from shapely.geometry.base import BaseGeometry
+
 from stitchflip.piecing.model import Build
-from stitchflip.project.model import CenterShape, PairFirst, Project, Way
+from stitchflip.project.model import CenterShape, LinesSeen, PairFirst, Project, Way
 from stitchflip.project.numbers import Numbers
 from tests.twins.dictate import MOST_STRIPS, center_of, facing, repeated, script_of, table_of, until_covered
-from tests.twins.painter import travel
-from tests.twins.script import Point, Polygon, Script, Strip, sides_of
+from tests.twins.painter import common, counts, slab, travel
+from tests.twins.script import Point, Polygon, Script, Strip, rectangle, sides_of
 
 
 def braided(project: Project, numbers: Numbers) -> Script:
@@ -157,3 +160,48 @@ def along_folds(project: Project, numbers: Numbers) -> Script:
 def _corner(patch: Polygon, name: str) -> int:
     """Place of a named corner in the patch."""
     return max(range(4), key=lambda place: patch[place][0] * facing(name)[0] + patch[place][1] * facing(name)[1])
+
+
+def on_foundation(project: Project, numbers: Numbers) -> Script:
+    """A numbered foundation: patch 1 lies everywhere, each later one beyond its line, away from a place in patch 1.
+
+    Lines that were drawn on the back are seen in a mirror from the front. Every patch is taken as wide as the table.
+    """
+    table = table_of(project, numbers)
+    scale = 1 if project.units == "in" else 1 / 2.54
+    mirror = -1 if project.building.lines_seen is LinesSeen.BACK else 1
+    first = project.patches[0].at or (0.0, 0.0)
+    inside = (first[0] * scale * mirror, first[1] * scale)
+    strips = []
+    for patch in project.patches[1:]:
+        assert patch.line is not None
+        (x0, y0), (x1, y1) = ((x * scale * mirror, y * scale) for x, y in patch.line)
+        long = dist((x0, y0), (x1, y1))
+        n = ((y1 - y0) / long, (x0 - x1) / long)
+        at = n[0] * x0 + n[1] * y0
+        if n[0] * inside[0] + n[1] * inside[1] > at:
+            n, at = (-n[0], -n[1]), -at
+        strips.append(Strip(n, 4 * WIDE, at))
+    return replace(table, sides=sides_of(rectangle(2 * WIDE, 2 * WIDE)), strips=tuple(strips))
+
+
+WIDE = 200.0
+"""A table wider than any piece of these tests, inches."""
+
+
+def needs_of_patches(script: Script) -> list[BaseGeometry]:
+    """What of each patch must be there: inside the cover line, from its own allowance to that of every later line."""
+    cover = Area(script.cover)
+    needs = []
+    for number, patch in enumerate([None, *script.strips]):
+        need: BaseGeometry = cover
+        if patch is not None and patch.at is not None:
+            need = common(need, slab(patch.normal, patch.at - script.seam, 4 * WIDE, 4 * WIDE))
+        for later in script.strips[number:]:
+            assert later.at is not None
+            need = common(need, slab(later.normal, -4 * WIDE, later.at + script.seam, 4 * WIDE))
+        beyond = (
+            need if patch is None or patch.at is None else common(need, slab(patch.normal, patch.at, 999, 4 * WIDE))
+        )
+        needs.append(need if counts(beyond) else Area())
+    return needs

@@ -88,6 +88,9 @@ def wrong_places(build: Build, script: Script, places: int = 2500) -> list[str]:
         places: about how many are looked at.
     """
     x, y = places_inside(script.trim, places)
+    both = _within(list(sides_of(build.trim)), x, y)  # a curve is drawn with other short edges by each method
+    assert both.mean() > 0.99
+    x, y = x[both], y[both]
     expected = on_top(script, x, y)
     seen = seen_at(build, x, y)
     wrong = np.flatnonzero(expected != seen)

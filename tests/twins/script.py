@@ -101,6 +101,22 @@ def regular(sides: int, across_flats: float, degrees: float = 0.0) -> Polygon:
     return turned(points, degrees)
 
 
+def oval(wide: float, high: float, places: int = 720) -> Polygon:
+    """A circle or an ellipse round the center mark, by so many places on it."""
+    steps = (2 * pi * k / places for k in range(places))
+    return tuple((wide / 2 * cos(step), high / 2 * sin(step)) for step in steps)
+
+
+def rounded(wide: float, high: float, radius: float, places: int = 90) -> Polygon:
+    """A rectangle with quarter circles for corners, each by so many places."""
+    found = []
+    for quarter, (sx, sy) in enumerate(((1, 1), (-1, 1), (-1, -1), (1, -1))):
+        x, y = sx * (wide / 2 - radius), sy * (high / 2 - radius)
+        steps = (quarter * pi / 2 + pi / 2 * k / places for k in range(places + 1))
+        found += [(x + radius * cos(step), y + radius * sin(step)) for step in steps]
+    return tuple(found)
+
+
 def area_of(polygon: Polygon) -> float:
     """Area by the surveyor's formula."""
     pairs = zip(polygon, polygon[1:] + polygon[:1], strict=True)

@@ -6,7 +6,7 @@ from stitchflip.piecing import build_project
 from stitchflip.project.model import Project, Way
 from stitchflip.project.numbers import Numbers
 from tests.twins.dictate import cut_short, script_of
-from tests.twins.dictate_free import along_folds, along_told_lines, braided, with_corner_squares
+from tests.twins.dictate_free import along_folds, along_told_lines, braided, on_foundation, with_corner_squares
 from tests.twins.script import Script
 
 
@@ -24,6 +24,8 @@ def _as_planned(project: Project, numbers: Numbers) -> Script:
             return with_corner_squares(project, numbers)[0]
         case Way.FOLDED_CORNERS:
             return along_folds(project, numbers)
+        case Way.FOUNDATION:
+            return on_foundation(project, numbers)
         case Way.WONKY:
             return along_told_lines(project, numbers, build_project(project, numbers))
         case _:
