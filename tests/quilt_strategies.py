@@ -49,8 +49,8 @@ def joined(draw: st.DrawFn, size: Texts, name: Texts) -> dict[str, Any]:
         draw,
         first=st.sampled_from(["rows", "columns"]),
         batting_reaches=st.sampled_from(["to the raw edge", "to the seam"]),
-        unequal=st.sampled_from(["trim all to the smallest", "frame the small ones", "like sizes share a column"]),
     )
+    unequal = ["trim all to the smallest", "frame the small ones"]
     strips = {"fabric": draw(name), **some(draw, folded_cut=size, fabric_behind=name)}
     match draw(st.sampled_from(["flat and folded strips", "covered strips", "plain seam"])):
         case "covered strips":
@@ -64,6 +64,9 @@ def joined(draw: st.DrawFn, size: Texts, name: Texts) -> dict[str, Any]:
         table |= {"setting": "on point", "triangle_fabric": draw(name)}
         table |= some(draw, triangles=st.sampled_from(["exact", "usual additions", "oversize"]))
         rows = [count for row in range(2 * down - 1) if (count := across - row % 2)]
+    else:
+        unequal.append("like sizes share a column")
+    table |= some(draw, unequal=st.sampled_from(unequal))
     if draw(st.booleans()):
         block = st.one_of(size, st.tuples(size, size).map(list))
         table["measured"] = [[draw(block) for _ in range(count)] for count in rows]
@@ -74,8 +77,7 @@ def blocks(
     draw: st.DrawFn, whole: dict[str, Any], size: Texts, name: Texts, another: Callable[[], dict[str, Any]]
 ) -> list[dict[str, Any]]:
     """Kinds of block that say nothing, a center, rounds, or everything for themselves."""
-    count = {"count": 1} if draw(st.booleans()) else {}
-    made: list[dict[str, Any]] = [{"name": "Lit window", **count}]
+    made: list[dict[str, Any]] = [{"name": "Lit window"}]
     if "rounds" in whole and draw(st.booleans()):
         entries = [{**entry, "cut_long": draw(size)} for entry in whole["rounds"]]
         made.append({"name": "Dark shed", "rounds": entries})
@@ -83,6 +85,8 @@ def blocks(
         made.append({"name": "Wide lamp", "center": {"fabric": draw(name), "cut": draw(size)}})
     if draw(st.booleans()):
         made.append({"name": "Ticket", **another()})
+    if len(made) > 1 and draw(st.booleans()):
+        made[0]["count"] = 1
     return made
 
 

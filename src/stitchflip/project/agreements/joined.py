@@ -10,7 +10,7 @@ from stitchflip.project.agreements.piece import center
 from stitchflip.project.agreements.strips import due_for, patches, rounds, strips
 from stitchflip.project.agreements.tables import Disagreement, Path, Table, lacks, table_at, tables_at, too_many, way_in
 from stitchflip.project.piece import shape_of_piece
-from stitchflip.project.words import BorderCorners, Fold, Join, Outline, Setting, Triangles, Way, meant
+from stitchflip.project.words import BorderCorners, Fold, Join, Outline, Setting, Triangles, Unequal, Way, meant
 
 _JOIN_KEYS = {
     Join.FLAT_AND_FOLDED: ("flat_cut", "folded_cut", "fabric", "fabric_behind"),
@@ -36,24 +36,43 @@ def _joined(data: Table) -> Iterator[Disagreement]:
         return
     at: Path = ("joined",)
     yield from _rectangles_only(data, "blocks are joined")
-    join = meant(str(table.get("join", Join.FLAT_AND_FOLDED.value)), Join)
-    if join is not None:
-        known = dict.fromkeys(key for keys in _JOIN_KEYS.values() for key in keys)
-        why, instead = f'the blocks are joined by "{join.value}"', "no such key, or another join"
-        unused = tuple(key for key in known if key not in _JOIN_KEYS[join])
-        yield from too_many(table, at, unused, why, instead)
-        if join is not Join.FLAT_AND_FOLDED and meant(str(table.get("fold", "")), Fold) is Fold.IN_FRONT:
-            yield Disagreement((*at, "fold"), f'fold = "{Fold.IN_FRONT.value}", though {why}', instead)
-        if _JOIN_KEYS[join] and blocks_in_one(table) != 1:
-            yield from lacks(table, at, ("fabric",), "strips show between the blocks")
-    if _is_on_point(table):
-        yield from lacks(table, at, ("triangle_fabric",), "triangles fill the edge of blocks on point")
-    else:
-        yield from too_many(table, at, ("triangle_fabric",), "the blocks lie straight", 'setting = "on point"')
-        if meant(str(table.get("triangles", "")), Triangles) not in {None, Triangles.TRADE}:
-            yield Disagreement((*at, "triangles"), "triangles, though the blocks lie straight", 'setting = "on point"')
+    yield from _join(table, at)
+    yield from _setting(table, at)
     yield from _grid(table, (*at, "measured"), "sizes")
     yield from _places(data, table)
+
+
+def _join(table: Table, at: Path) -> Iterator[Disagreement]:
+    """The strips that a join has, and no others; frames round small blocks have a fabric whatever the join."""
+    join = meant(str(table.get("join", Join.FLAT_AND_FOLDED.value)), Join)
+    if join is None:
+        return
+    why = f"the blocks are joined by {join.value}"
+    is_framed = meant(str(table.get("unequal", "")), Unequal) is Unequal.FRAME
+    may_have = {*_JOIN_KEYS[join], *(("fabric",) if is_framed else ())}
+    for key in dict.fromkeys(key for keys in _JOIN_KEYS.values() for key in keys if key not in may_have):
+        with_it = next(other for other, keys in _JOIN_KEYS.items() if key in keys)
+        yield from too_many(table, at, (key,), why, f'no {key}, or join = "{with_it.value}"')
+    if join is not Join.FLAT_AND_FOLDED and meant(str(table.get("fold", "")), Fold) is Fold.IN_FRONT:
+        instead = f'no fold, or join = "{Join.FLAT_AND_FOLDED.value}"'
+        yield Disagreement((*at, "fold"), f'fold = "{Fold.IN_FRONT.value}", though {why}', instead)
+    if _JOIN_KEYS[join] and blocks_in_one(table) != 1:
+        yield from lacks(table, at, ("fabric",), "strips show between the blocks")
+
+
+def _setting(table: Table, at: Path) -> Iterator[Disagreement]:
+    """Triangles round blocks on point, and none where they lie straight."""
+    if _is_on_point(table):
+        yield from lacks(table, at, ("triangle_fabric",), "triangles fill the edge of blocks on point")
+        if meant(str(table.get("unequal", "")), Unequal) is Unequal.COLUMNS:
+            found = f'unequal = "{Unequal.COLUMNS.value}", though blocks on point lie in slanted rows'
+            would_do = f'unequal = "{Unequal.TRIM.value}" or "{Unequal.FRAME.value}"'
+            yield Disagreement((*at, "unequal"), found, would_do)
+        return
+    instead = f'setting = "{Setting.ON_POINT.value}", or no such key'
+    yield from too_many(table, at, ("triangle_fabric",), "the blocks lie straight", instead)
+    if meant(str(table.get("triangles", "")), Triangles) not in {None, Triangles.TRADE}:
+        yield Disagreement((*at, "triangles"), "triangles, though the blocks lie straight", instead)
 
 
 def _is_on_point(joined: Table) -> bool:
