@@ -43,7 +43,7 @@ from stitchflip.pictures.model import (
     Primitive,
     Text,
 )
-from stitchflip.piecing.geometry import box, clip_all, extent, half_planes
+from stitchflip.piecing.geometry import box, clip_all, extent, half_planes, holds
 from stitchflip.piecing.model import EndClass
 from stitchflip.project.model import Way
 
@@ -267,12 +267,14 @@ def _described(plan: Plan, new: SewnPiece) -> str:
     fabric = f"{new.fabric} ({plan.letter_of(new.fabric)})"
     if new.seam is None:
         low, high = extent(new.opened, *new.normal)
-        return f"{name.capitalize()} of {fabric}, {say.near(high - low)} as cut, lies on the base at the center mark."
+        place = "at the center mark" if holds(new.opened, (0.0, 0.0)) else "where the marks say"
+        return f"{name.capitalize()} of {fabric}, {say.near(high - low)} as cut, lies on the base {place}."
     loose = [end for end in (new.seam.start, new.seam.end) if end.kind is EndClass.LOOSE]
     lock = {0: "No end to lock.", 1: "One end to lock.", 2: "Both ends to lock."}[len(loose)]
     side = f" on the {new.side} side" if new.side else ""
     size = say.cut_size(new.cut_width, new.cut_length)
+    beyond = ", on the far side of the mark" if new.raw_edge_taped < 0 else ""
     return (
         f"{name.capitalize()} of {fabric}, cut {size} wide × long, sewn{side} and opened. "
-        f"From the center mark to its raw edge {say.near(new.raw_edge_taped)}. {lock}"
+        f"From the center mark to its raw edge {say.near(abs(new.raw_edge_taped))}{beyond}. {lock}"
     )
