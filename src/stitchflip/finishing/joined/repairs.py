@@ -94,11 +94,12 @@ def _frame(wholes: _Wholes, blocks: Blocks, wanted: _Size) -> Iterator[str]:
         for cut, where in ((frame.side_cut, "at both sides"), (frame.end_cut, "at top and bottom"))
         if cut
     ]
+    several = len(frame.blocks)
+    which = "small block: trim it to" if several == 1 else f"{several} small blocks: trim each to"
     yield (
-        f"Frame the {len(frame.blocks)} small blocks: trim each to "
-        f"{size_words(project, frame.inner_wide, frame.inner_high)}, add {' and '.join(cuts)}, on batting "
-        f"butted to theirs, and square them up to {size_words(project, *to)} like the "
-        f"others: the whole is {wholes.of_alike(to)}."
+        f"Frame the {which} {size_words(project, frame.inner_wide, frame.inner_high)}, add {' and '.join(cuts)}, on "
+        f"batting butted to what is there, and square up to {size_words(project, *to)} like the others: the whole is "
+        f"{wholes.of_alike(to)}."
     )
 
 
