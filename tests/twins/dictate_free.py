@@ -15,7 +15,7 @@ from stitchflip.project.model import CenterShape, LinesSeen, PairFirst, Project,
 from stitchflip.project.numbers import Numbers
 from tests.twins.dictate import MOST_STRIPS, center_of, facing, repeated, script_of, table_of, until_covered
 from tests.twins.painter import common, counts, slab, travel
-from tests.twins.script import Point, Polygon, Script, Strip, rectangle, sides_of
+from tests.twins.script import Point, Polygon, Script, Strip, sides_of
 
 
 def braided(project: Project, numbers: Numbers) -> Script:
@@ -163,7 +163,7 @@ def _corner(patch: Polygon, name: str) -> int:
 
 
 def on_foundation(project: Project, numbers: Numbers) -> Script:
-    """A numbered foundation: patch 1 lies everywhere, each later one beyond its line, away from a place in patch 1.
+    """A numbered foundation: patch 1 covers all, each later one what is beyond its line, away from a place in patch 1.
 
     Lines that were drawn on the back are seen in a mirror from the front. Every patch is taken as wide as the table.
     """
@@ -182,7 +182,7 @@ def on_foundation(project: Project, numbers: Numbers) -> Script:
         if n[0] * inside[0] + n[1] * inside[1] > at:
             n, at = (-n[0], -n[1]), -at
         strips.append(Strip(n, 4 * WIDE, at))
-    return replace(table, sides=sides_of(rectangle(2 * WIDE, 2 * WIDE)), strips=tuple(strips))
+    return replace(table, sides=sides_of(table.cover), strips=tuple(strips))
 
 
 WIDE = 200.0
