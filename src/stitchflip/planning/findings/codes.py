@@ -7,6 +7,7 @@ CODES: dict[str, str] = {
     "coverage.under-binding": "Batting stays bare between the binding's seam line and the trim edge.",
     "coverage.thin-reach": "Fabric passes the trim line, but by less than the reach asked for.",
     "coverage.never-covers": "The rounds were repeated and cover nothing more.",
+    "strips.run-out": "The pieces on hand that strips are cut from run out before the base is covered.",
     "edges.raw-edge-on-show": "The raw end of a strip lies on top where it can be seen.",
     "edges.bias-at-trim": "A trimmed edge runs on the bias with no seam near it to hold it.",
     "edges.center-on-bias": "The center is cut on the slant, so its sides stretch.",
@@ -67,6 +68,8 @@ CODES: dict[str, str] = {
     "join.border-narrow": "A border is used up by its two seams.",
     "join.places": "The places of the kinds of block do not fit the quilt.",
     "join.counts": "The counts of the kinds of block do not add up.",
+    "size.blocks-for": "The joined blocks are not as many as what the quilt is made for asks for.",
+    "size.other-than-made-for": "The size written down is not what the table or bed asks for.",
     "sizes.nearly-equal": "Two pieces are nearly the same size and easy to mix up.",
     "cutting.longer-than-ruler": "A cut is longer than the ruler.",
 }

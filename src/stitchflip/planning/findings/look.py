@@ -12,9 +12,11 @@ from stitchflip.planning.findings import (
     foundation,
     joining,
     materials,
+    on_hand,
     points,
     purchase,
     sewing,
+    sizes,
     wonky,
 )
 from stitchflip.planning.findings.seen import Seen
@@ -30,6 +32,7 @@ GEOMETRY: tuple[Callable[[Seen], Iterator[Finding]], ...] = (
     cover.base_size,
     cover.bare_places,
     cover.endless,
+    on_hand.strips_run_out,
     points.points_beyond,
     points.points_on_base,
     points.center_place,
@@ -64,6 +67,8 @@ PURCHASES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
     joining.unequal_blocks,
     joining.borders,
     joining.kinds,
+    sizes.blocks_for_the_bed,
+    sizes.other_than_made_for,
 )
 
 _ORDER = list(Severity)

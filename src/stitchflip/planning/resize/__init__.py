@@ -5,8 +5,8 @@ stretched; and the base, the binding and every purchase come out of a whole new 
 four times one fabric and twice another.
 """
 
+from stitchflip.planning.quilt_sizes import BlocksFor, blocks_for, quilt_size
 from stitchflip.planning.resize.as_json import resized_as_json
-from stitchflip.planning.resize.blocks import BlocksFor, blocks_for, quilt_size
 from stitchflip.planning.resize.differences import differences
 from stitchflip.planning.resize.pen import Awkward, Keep
 from stitchflip.planning.resize.resizing import Resized, resized

@@ -5,14 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import BuildError
-from stitchflip.lengths import Speaker
-from stitchflip.planning.resize.blocks import block_for, blocks_for, laid, quilt_size
+from stitchflip.lengths import Length, Speaker
+from stitchflip.planning.quilt_sizes import blocks_for, laid, quilt_size
 from stitchflip.planning.resize.drawn import drawn
-from stitchflip.planning.resize.pen import Keep
+from stitchflip.planning.resize.pen import Keep, Pen
+from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
-    from stitchflip.lengths import Length
-    from stitchflip.planning.resize.pen import Pen
     from stitchflip.project.model import Project
 
 
@@ -57,3 +56,37 @@ def quilt_at(
     if project.joined.measured or project.joined.places:
         messages.append("Measured blocks and places of the kinds belong to the old layout and are left out.")
     return laid(project, found.across, found.down), None
+
+
+def block_for(project: Project, wide: float) -> Pen:
+    """The pen that makes each block as large as it must be for the quilt to come to a width.
+
+    The joining strips and borders stay as they are; only the blocks grow.
+
+    Args:
+        project: a quilt of joined blocks.
+        wide: width of the quilt wanted, inches.
+    """
+    numbers = effective(project)
+    now = quilt_size(project)
+    block = project.squared_up.wide
+    if now is None or project.joined is None or block is None:
+        return Pen(project.units, project.units, numbers.seam, numbers.seam)
+    step = 1.0
+    larger = project.model_copy(
+        update={
+            "squared_up": project.squared_up.model_copy(
+                update={"wide": Length.of_inches(block.inches + step), "long": _longer(project, step)}
+            ),
+            "joined": project.joined.model_copy(update={"measured": ()}),
+        }
+    )
+    grown = quilt_size(larger) or now
+    finished = block.inches - 2 * numbers.seam
+    factor = (finished + (wide - now[0]) / (grown[0] - now[0]) * step) / finished
+    return Pen(project.units, project.units, numbers.seam, numbers.seam, factor, factor, factor)
+
+
+def _longer(project: Project, by: float) -> Length | None:
+    long = project.squared_up.long
+    return None if long is None else Length.of_inches(long.inches + by)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Rounding, Speaker, round_to
 from stitchflip.planning.kinds import as_block
-from stitchflip.planning.resize.blocks import quilt_size
+from stitchflip.planning.quilt_sizes import quilt_size
 from stitchflip.planning.resize.clean import clean_sizes
 from stitchflip.planning.resize.differences import differences
 from stitchflip.planning.resize.pen import FINISHED_STEP, Awkward, Keep, exactly

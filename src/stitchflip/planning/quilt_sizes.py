@@ -6,9 +6,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from stitchflip.finishing import plan_quilt
-from stitchflip.lengths import Length
 from stitchflip.piecing.shapes import trim_polygon
-from stitchflip.planning.resize.pen import Pen
 from stitchflip.project.model import Runs
 from stitchflip.project.numbers import effective
 from stitchflip.project.quilt import MOST_BLOCKS
@@ -72,37 +70,3 @@ def blocks_for(project: Project, wide: float, long: float) -> BlocksFor | None:
         return None
     size = quilt_size(laid(project, *counts)) or one
     return BlocksFor(counts[0], counts[1], *size)
-
-
-def block_for(project: Project, wide: float) -> Pen:
-    """The pen that makes each block as large as it must be for the quilt to come to a width.
-
-    The joining strips and borders stay as they are; only the blocks grow.
-
-    Args:
-        project: a quilt of joined blocks.
-        wide: width of the quilt wanted, inches.
-    """
-    numbers = effective(project)
-    now = quilt_size(project)
-    block = project.squared_up.wide
-    if now is None or project.joined is None or block is None:
-        return Pen(project.units, project.units, numbers.seam, numbers.seam)
-    step = 1.0
-    larger = project.model_copy(
-        update={
-            "squared_up": project.squared_up.model_copy(
-                update={"wide": Length.of_inches(block.inches + step), "long": _longer(project, step)}
-            ),
-            "joined": project.joined.model_copy(update={"measured": ()}),
-        }
-    )
-    grown = quilt_size(larger) or now
-    finished = block.inches - 2 * numbers.seam
-    factor = (finished + (wide - now[0]) / (grown[0] - now[0]) * step) / finished
-    return Pen(project.units, project.units, numbers.seam, numbers.seam, factor, factor, factor)
-
-
-def _longer(project: Project, by: float) -> Length | None:
-    long = project.squared_up.long
-    return None if long is None else Length.of_inches(long.inches + by)
