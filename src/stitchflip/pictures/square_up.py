@@ -100,7 +100,7 @@ def _distances(plan: Plan) -> list[Primitive]:
         ends = _edge(plan, side)
         tx, ty = -side.normal[1], side.normal[0]
         along = sorted(tx * x + ty * y for x, y in ends)
-        if along[0] < 0 < along[1]:
+        if plan.square_up.curve or along[0] < 0 < along[1]:
             foot = (side.normal[0] * side.distance, side.normal[1] * side.distance)
             items.append(Dimension((0.0, 0.0), foot, (say.near(side.distance),), begin=Begin.MARK))
         else:
@@ -141,9 +141,9 @@ def _margin(plan: Plan, point: CenterPoint) -> Primitive:
     """What lies beyond a point of the center, to the trim line and when bound."""
     say = Speaker(plan.project.units)
     x, y = taped(plan.build, (point.at,))[0]
-    side = min(plan.square_up.sides, key=lambda one: one.distance - one.normal[0] * x - one.normal[1] * y)
-    to_edge = side.distance - side.normal[0] * x - side.normal[1] * y
-    end = (x + side.normal[0] * to_edge, y + side.normal[1] * to_edge)
+    nx, ny, reach = min(half_planes(plan.square_up.corners), key=lambda one: one[2] - one[0] * x - one[1] * y)
+    to_edge = reach - nx * x - ny * y
+    end = (x + nx * to_edge, y + ny * to_edge)
     return Dimension((x, y), end, (say.margin(point.to_trim_edge),), size=6.5)
 
 

@@ -38,6 +38,8 @@ COLORING_LINE = Pen(INK, THIN)
 def finished(plan: Plan, *, letters: bool = True) -> Figure:
     """The squared-up piece with its edge finished, every patch in its fabric; of joined blocks the whole quilt.
 
+    Of a base that is cut apart it shows the panels.
+
     Args:
         plan: The plan.
         letters: Also write the fabric letter on each patch and the squared-up size outside.
@@ -49,6 +51,10 @@ def finished(plan: Plan, *, letters: bool = True) -> Figure:
         from stitchflip.pictures.whole_quilt import finished_quilt
 
         return finished_quilt(plan, plan.quilt, with_letters=letters)
+    if plan.panels is not None and len(plan.panels.panels) > 1:
+        from stitchflip.pictures.whole_panels import finished_panels
+
+        return finished_panels(plan, plan.panels, with_letters=letters)
     outline = plan.build.trim_taped
     band = edge_band(plan, outline)
     seen = list(_shown(plan, band))
