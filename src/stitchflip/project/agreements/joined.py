@@ -158,7 +158,7 @@ def _counts(data: Table, listed: list[tuple[int, Table]]) -> Iterator[Disagreeme
     due = blocks_in_one(joined)
     counts = [block.get("count") for _, block in listed]
     given = [count for count in counts if isinstance(count, int)]
-    if not due or not given:
+    if not due or not given or min(given) < 0:
         return
     total, last = sum(given), max(place for place, count in enumerate(counts) if isinstance(count, int))
     at: Path = ("blocks", listed[last][0], "count")
@@ -166,12 +166,20 @@ def _counts(data: Table, listed: list[tuple[int, Table]]) -> Iterator[Disagreeme
         yield Disagreement(at, f"{_counted(total, 'block')} in all", f"{due} in all, as many as are joined")
     elif total > due:
         yield Disagreement(at, f"{_counted(total, 'block')} in all", f"at most {due}, as many as are joined")
+    else:
+        yield from _laid(joined, listed, due)
+
+
+def _laid(joined: Table, listed: list[tuple[int, Table]], due: int) -> Iterator[Disagreement]:
+    """Counts that are not those of the places, when every place has its kind."""
     rows = joined.get("places")
     laid = Counter(" ".join(map(str, rows)).replace(",", " ").split() if isinstance(rows, list | tuple) else ())
-    for place, count in enumerate(counts):
-        if laid and isinstance(count, int) and laid[str(place + 1)] != count:
-            found = f"{count}, though its number stands {laid[str(place + 1)]} times under places"
-            yield Disagreement(("blocks", listed[place][0], "count"), found, "the number of its places, or no count")
+    if sum(laid[str(kind)] for kind in range(1, len(listed) + 1)) != due:
+        return
+    for kind, (place, block) in enumerate(listed, start=1):
+        if isinstance(block.get("count"), int) and block["count"] != laid[str(kind)]:
+            found = f"{block['count']}, though {kind} stands {laid[str(kind)]} times under places"
+            yield Disagreement(("blocks", place, "count"), found, "as many as its places, or no count")
 
 
 def _as_built(data: Table) -> Iterator[Disagreement]:
