@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from stitchflip.cli import cutting_words, quilt_words
 from stitchflip.cli import plan_words as words
 from stitchflip.cli.page import Cell, Grid, Line
+from stitchflip.cli.size_words import washed_words
 from stitchflip.lengths import Unit
 from stitchflip.planning.model import Severity
 from stitchflip.project.model import Working
@@ -49,6 +50,7 @@ def plan_screen(plan: Plan, *, with_more: bool = False) -> Iterator[Part]:
         ("On the back", "\n".join(plan.extras.words)),
         (quilt_words.edge_heading(plan), words.binding_words(plan)),
         ("Backing", words.backing_words(plan)),
+        ("First wash", washed_words(plan)),
     )
     yield from facts((name, said) for name, said in rows if said)
     if with_more:
