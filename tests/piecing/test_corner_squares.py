@@ -72,7 +72,7 @@ def test_pieced_strip_measures_its_parts_less_two_allowances_a_join() -> None:
 def test_rounds_go_on_like_courthouse_steps() -> None:
     """First pair top and bottom, unless the maker names another; the squares are in the second pair."""
     build = build_project(blocks(of_width(2)), house())
-    other = {"building": {"way": "rounds with corner squares", "first_pair": ["left", "right"]}}
+    other: dict[str, Any] = {"building": {"way": "rounds with corner squares", "first_pair": ["left", "right"]}}
 
     assert [("top", 0), ("bottom", 0), ("left", 3), ("right", 3)] == [
         (strip.side, len(strip.sections)) for strip in build.strips

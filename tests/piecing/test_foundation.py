@@ -101,8 +101,8 @@ def test_sharp_corners_ask_for_more_than_half_an_inch(degrees: float, length: fl
     60 degrees: 0.433 < 1/2, so 6 + 1 = 7. 45: 0.604, 6 + 1.207 = 7.207, up to 7 1/4. 30: 0.933, 6 + 1.866 = 7.866,
     up to 8.
     """
-    lean = [3 - cos(radians(degrees)), -1 + sin(radians(degrees))]
-    sides = [[[3, -1], lean], [[-3, -1], [-lean[0], lean[1]]]]
+    lean: list[float] = [3 - cos(radians(degrees)), -1 + sin(radians(degrees))]
+    sides: list[list[list[float]]] = [[[3, -1], lean], [[-3, -1], [-lean[0], lean[1]]]]
     laid = foundation(level(-1), *sides, at=[0, -4])
     patch = build_project(laid, house()).strips[0]
 

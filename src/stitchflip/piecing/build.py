@@ -144,11 +144,10 @@ def _sewn_piece(
 ) -> SewnPiece:
     low, high = layer.full
     start, end = layer.needed or (low, low)
-    insets = (0.0 if sewn.free_start else start - low, 0.0 if sewn.free_end else high - end)
+    insets = _insets(sewn, layer)
     needed = end - start if layer.needed else 0.0
     visible, shown = _parts_in(layer.seen, frame)
-    is_free = sewn.free_start or sewn.free_end or max(insets) > TOLERANCE
-    cut_length = label.cut_long or _cut_length(needed, frame, is_free=is_free)
+    cut_length = label.cut_long or _length_to_cut(sewn, layer, frame)
     if parts and layer.needed:
         cut_length = length_of_parts(parts, frame.seam)
     is_pieced = len(parts) > 1 and layer.needed is not None
@@ -175,6 +174,7 @@ def _sewn_piece(
         reach_end=end,
         cut_length=cut_length,
         free_ends=int(sewn.free_start) + int(sewn.free_end),
+        is_start_free=sewn.free_start,
         seam=seam,
         square_cut=label.square_cut,
         sections=sections_of(parts, label.fabric, sewn.normal, visible, shown) if is_pieced else (),
@@ -186,6 +186,29 @@ def _parts_in(seen: Polygon, frame: Frame) -> tuple[tuple[Polygon, ...], tuple[P
     visible = clip_all(seen, frame.trim_planes)
     shown = clip_all(visible, frame.inner_planes)
     return (visible,) if counts(visible) else (), (shown,) if counts(shown) else ()
+
+
+def _insets(sewn: Sewn, layer: Layer) -> Point:
+    """How far what is needed stays inside the full strip at its start and its end."""
+    low, high = layer.full
+    start, end = layer.needed or (low, low)
+    return (0.0 if sewn.free_start else start - low, 0.0 if sewn.free_end else high - end)
+
+
+def length_of_last(state: State, frame: Frame) -> float:
+    """How long the strip sewn last must be cut, inches; 0 when it reaches nothing that must be covered."""
+    sewn = state.sewn
+    if sewn is None:
+        return 0.0
+    (layer,) = layers_of((sewn,), (sewn.opened,), frame)
+    return _length_to_cut(sewn, layer, frame)
+
+
+def _length_to_cut(sewn: Sewn, layer: Layer, frame: Frame) -> float:
+    if layer.needed is None:
+        return 0.0
+    is_free = sewn.free_start or sewn.free_end or max(_insets(sewn, layer)) > TOLERANCE
+    return _cut_length(layer.needed[1] - layer.needed[0], frame, is_free=is_free)
 
 
 def _cut_length(needed: float, frame: Frame, *, is_free: bool) -> float:

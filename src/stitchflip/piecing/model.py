@@ -109,6 +109,8 @@ class SewnPiece:
     """Side of the square it is cut as and sewn from corner to corner; 0 for a strip."""
     sections: tuple[Section, ...] = ()
     """What it is pieced from beforehand, from its start; empty for one fabric."""
+    is_start_free: bool = False
+    """Its start is an end without a neighbor."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,6 +163,9 @@ class KernelNote:
     step: int
     value: float = 0.0
     side: str = ""
+    fabric: str = ""
+    width: float = 0.0
+    """Cut width of the strips it is about, inches."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,17 +9,18 @@ from typing import TYPE_CHECKING
 from stitchflip.errors import BuildError
 from stitchflip.lengths import Speaker, Unit
 from stitchflip.piecing.as_sewn import plausible, read_sides, with_short_strips
-from stitchflip.piecing.build import FirstPiece, Label, assemble, bare_left
+from stitchflip.piecing.build import FirstPiece, Label, assemble, bare_left, length_of_last
 from stitchflip.piecing.coverage import adds_cover
 from stitchflip.piecing.fabric_places import fabrics_for, name_of_place
 from stitchflip.piecing.flips import Flip, State, measured, sew, start
 from stitchflip.piecing.frame import Frame, frame_for
 from stitchflip.piecing.geometry import TOLERANCE, clip_all, counts, half_planes, outside_parts
 from stitchflip.piecing.model import BareSpot, Build, KernelNote
+from stitchflip.piecing.on_hand_widths import Choice, StripsOnHand
 from stitchflip.piecing.shapes import center_cut, side_names, trim_polygon
 from stitchflip.piecing.ways import Job, Wanted, begins_with_strip, way_of
 from stitchflip.piecing.ways.rows import first_strip_width
-from stitchflip.project.model import Project
+from stitchflip.project.model import Project, Widths
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -85,38 +86,93 @@ def _job(project: Project, numbers: Numbers, frame: Frame, state: State, names: 
 
 
 def _sew_all(job: Job, state: State) -> tuple[State, list[Wanted], list[KernelNote]]:
-    project, frame = job.project, job.frame
-    strips: list[Wanted] = []
-    notes: list[KernelNote] = []
-    state = _apply_readings(project, state, frame, job.names, notes)
-    until = project.building.until_covered
-    idle = 0
-    for wanted in way_of(project).strips(job):
-        if until and _is_covered(state, frame):
+    sewing = _Sewing(job, state)
+    for asked in way_of(job.project).strips(job):
+        if not sewing.goes_on(asked):
             break
+    if sewing.on_hand is not None:
+        sewing.notes += sewing.on_hand.notes(lambda strip: name_of_place(strip, job.names))
+    return sewing.stopped or sewing.state, sewing.strips, sewing.notes
+
+
+class _Sewing:
+    """What is sewn so far, strip by strip."""
+
+    def __init__(self, job: Job, state: State) -> None:
+        """Begin with the first piece as it was measured."""
+        building = job.project.building
+        self.job = job
+        self.strips: list[Wanted] = []
+        self.notes: list[KernelNote] = []
+        self.on_hand: StripsOnHand | None = None
+        if building.widths is Widths.ON_HAND:
+            self.on_hand = StripsOnHand(job.project, 2 * state.seam)
+        self.stopped: State | None = None
+        """The last state with fabric on hand; what is sewn after it only tells how much is missing."""
+        self._until = building.until_covered
+        self._idle = 0
+        self.state = _apply_readings(job.project, state, job.frame, job.names, self.notes)
+
+    def goes_on(self, asked: Wanted) -> bool:
+        """Sew the next strip, or skip one that covers nothing; False when there is no going on."""
+        project, frame, state = self.job.project, self.job.frame, self.state
+        if self._until and _is_covered(state, frame):
+            return False
+        choice = _piece_for(asked, self.on_hand, state, frame)
+        wanted = choice.strip if choice is not None else asked
         _refuse_narrow(project, wanted, state)
         flip = wanted.lay(state) if wanted.lay is not None else Flip(wanted.width, side=wanted.side)
         after = sew(state, flip) if flip is not None else None
-        if flip is None or after is None or (until and not _helps(state, after, frame)):
-            idle += 1
-            if idle > 2 * len(job.names) * max(1, len(project.rounds)):
-                notes.append(KernelNote("build.never-covers", state.step))
-                break
-            continue
-        idle = 0
-        if len(strips) >= MOST_STRIPS:
+        if flip is None or after is None or (self._until and not _helps(state, after, frame)):
+            return self._skips()
+        self._idle = 0
+        if choice is not None and self.on_hand is not None and not self.on_hand.take(choice, after.step):
+            self.stopped = self.stopped or state
+        if self.stopped is not None:
+            self.state = after
+            return after.step < MOST_STRIPS
+        self._keep(wanted, flip, after)
+        return True
+
+    def _skips(self) -> bool:
+        """Leave a strip out; False when every side has been tried in vain."""
+        self._idle += 1
+        if self._idle <= 2 * len(self.job.names) * max(1, len(self.job.project.rounds)):
+            return True
+        if self.stopped is None:
+            self.notes.append(KernelNote("build.never-covers", self.state.step))
+        return False
+
+    def _keep(self, wanted: Wanted, flip: Flip, after: State) -> None:
+        """Note a strip that is sewn, and what was measured after it."""
+        if len(self.strips) >= MOST_STRIPS:
             raise BuildError(
                 what=f"the build has more than {MOST_STRIPS} strips",
                 fix="Use wider strips, or a smaller piece.",
                 where="rounds",
                 code="build.too-many-strips",
             )
-        strips.append(wanted)
+        self.strips.append(wanted)
         if flip.remark:
-            notes.append(KernelNote(flip.remark, after.step, flip.remark_value, wanted.place))
-        sides = called(job.names, strips, after) if project.readings else job.names
-        state = _apply_readings(project, after, frame, sides, notes)
-    return state, strips, notes
+            self.notes.append(KernelNote(flip.remark, after.step, flip.remark_value, wanted.place))
+        job = self.job
+        sides = called(job.names, self.strips, after) if job.project.readings else job.names
+        self.state = _apply_readings(job.project, after, job.frame, sides, self.notes)
+
+
+def _piece_for(strip: Wanted, on_hand: StripsOnHand | None, state: State, frame: Frame) -> Choice | None:
+    """The piece on hand that a strip without a width is cut from; None for one with a width of its own."""
+    if on_hand is None or strip.width > 0:
+        return None
+
+    def length_of(asked: Wanted) -> float:
+        after = sew(state, Flip(asked.width, side=asked.side))
+        parts = asked.parts(state, after.sewn) if asked.parts is not None and after.sewn is not None else ()
+        if parts:
+            return sum(part.cut_length for part in parts if not part.fabric)
+        return asked.cut_long or length_of_last(after, frame)
+
+    return on_hand.choose(strip, length_of)
 
 
 def called(names: Sequence[str], strips: Sequence[Wanted], state: State) -> list[str]:
