@@ -106,7 +106,7 @@ def _planned(
             ends, corner_square = wide, cut
     line = (wide / 2 - seam, high / 2 - seam)
     edge = (outer[0] / 2 - rest, outer[1] / 2 - rest)
-    front, corners = _areas(border.corners, line, edge)
+    front, corners = _areas(border.corners, line, edge) if outer[0] > wide else ((), ())
     return BorderPlan(
         fabric=border.fabric,
         cut=cut,
@@ -125,8 +125,6 @@ def _areas(
 ) -> tuple[tuple[Polygon, ...], tuple[Polygon, ...]]:
     """What shows of the two sides and the two ends, and of the corner squares: from seam line to outer edge."""
     (x, y), (far_x, far_y) = line, edge
-    if far_x - x <= 0 or far_y - y <= 0:
-        return (), ()
     if corners is BorderCorners.MITERED:
         right: Polygon = ((x, -y), (far_x, -far_y), (far_x, far_y), (x, y))
         top: Polygon = ((x, y), (far_x, far_y), (-far_x, far_y), (-x, y))
