@@ -50,7 +50,7 @@ def joins(plan: Plan) -> Iterator[Finding]:
 def _overlap(project: Project, joined: Joined, check: JoinCheck) -> Finding:
     say, seam = Speaker(project.units), check.seam
     over = -check.gap
-    what = f"In every join the raw edges of the blocks overlap by {say.shortage(over)}: eight layers make a ridge."
+    what = f"In every join the raw edges of the blocks overlap by {say.shortage(over)} and make a ridge."
     if joined.join is Join.COVERED:
         shows = _up(project.units, 2 * seam + check.loft)
         cure = Cure(
