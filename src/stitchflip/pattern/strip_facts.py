@@ -29,11 +29,11 @@ class EndPlace(Enum):
     LEVEL = "level"
     """It meets the raw edge of a neighbor and is trimmed level with it."""
     PAST = "past"
-    """The neighbor's raw edge ends beyond the base: the strip only has to run past the trim line."""
+    """No neighbor, or one whose raw edge ends beyond the base: the strip only has to run past the trim line."""
     SHORT = "short"
     """It stops short of the neighbor's raw edge; what is missing would be cut off later."""
     FREE = "free"
-    """No neighbor there: it reaches so far from the center line."""
+    """No neighbor at either end: it reaches so far from the center line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,10 +83,12 @@ def strip_ends(strip: SewnPiece, base: tuple[float, float] | None = None) -> tup
     insets = (strip.inset_start, strip.inset_end)
     ends = []
     for place, name in enumerate((first, last)):
-        if free == 2 or (free == 1 and insets[place] <= 0 < insets[1 - place]):
+        if free == 2:
             ends.append(StripEnd(name, EndPlace.FREE, abs(reaches[place])))
         elif insets[place] <= extra + 1e-6:
             ends.append(StripEnd(name, EndPlace.LEVEL, 0.0))
+        elif free == 1 and strip.is_start_free == (place == 0):
+            ends.append(StripEnd(name, EndPlace.PAST, 0.0))
         elif base is not None and not _is_on(base, _full_end(strip, place)):
             ends.append(StripEnd(name, EndPlace.PAST, 0.0))
         else:
@@ -119,12 +121,10 @@ def lay_words(teller: Teller, strip: SewnPiece) -> Words:
         )
     short = [end for end in (one, other) if end.place is EndPlace.SHORT]
     level = [end for end in (one, other) if end.place is EndPlace.LEVEL]
-    free = [end for end in (one, other) if end.place is EndPlace.FREE]
     past = [end for end in (one, other) if end.place is EndPlace.PAST]
-    parts = [f"the {end.name} end level with the raw edge there" for end in level] if short or free or past else []
+    parts = [f"the {end.name} end level with the raw edge there" for end in level] if short or past else []
     parts += [f"the {end.name} end runs past the trim line" for end in past]
     parts += [f"the {end.name} end may stop {teller.say.margin(end.measure)} short" for end in short]
-    parts += [f"the {end.name} end {teller.say.cut(end.measure)} or more from the center line" for end in free]
     return words("; ".join(parts))
 
 
