@@ -133,7 +133,7 @@ def _with_short_strips(build: Build, short: Sequence[ShortStrip], frame: Frame) 
         pieces=tuple(out),
         bare=_bare(Shape(frame.cover).difference(above), out, frame),
         raw_edges_on_show=tuple(_raw_edges(seen)),
-        widest_gap=widest_anywhere(frame.trim_taped, seams),
+        widest_gap=widest_anywhere(frame.trim_taped, seams, done=frame.done_taped),
     )
 
 

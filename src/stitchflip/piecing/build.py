@@ -263,7 +263,7 @@ def _widest(pieces: Sequence[SewnPiece], frame: Frame, *, is_open: bool) -> Wide
     if is_open:
         return _widest_open(pieces, frame)
     patches = []
-    for piece in pieces:
+    for piece in pieces[1:] if frame.done else pieces:
         bound = inf
         if piece.step and piece.visible:
             low, high = extent(piece.visible[0], *piece.normal)
@@ -278,7 +278,7 @@ def _widest_open(pieces: Sequence[SewnPiece], frame: Frame) -> WidestGap:
         if piece.seam is None:
             continue
         lines.append((frame.taped(piece.seam.start.at), frame.taped(piece.seam.end.at)))
-    return widest_anywhere(frame.trim_taped, lines)
+    return widest_anywhere(frame.trim_taped, lines, done=frame.done_taped)
 
 
 def _stitched_lines(history: Sequence[Sewn], frame: Frame) -> list[HalfPlane]:
@@ -293,8 +293,11 @@ def _stitched_lines(history: Sequence[Sewn], frame: Frame) -> list[HalfPlane]:
 def _points(state: State, history: Sequence[Sewn], frame: Frame) -> tuple[CenterPoint, ...]:
     """The corners of the first piece as it shows, with their room to the edges.
 
-    Where a line of its own cuts a corner off, its seam runs out at a raw edge and makes no point there.
+    Where a line of its own cuts a corner off, its seam runs out at a raw edge and makes no point there. A half-done
+    piece has none that matter.
     """
+    if frame.done:
+        return ()
     lines = _stitched_lines(history, frame)
     seen = clip_all(state.first, lines)
     if not seen or len(state.sides) < 3:

@@ -18,6 +18,7 @@ from stitchflip.piecing.geometry import (
     clip_all,
     counts,
     distance_to,
+    edges,
     extent,
     half_planes,
     largest_circle,
@@ -90,7 +91,9 @@ def widest_patch(patches: Sequence[tuple[int, float, Sequence[Polygon]]], draw_u
     return best
 
 
-def widest_anywhere(trim: Polygon, seams: Sequence[tuple[Point, Point]], precision: float = 0.01) -> WidestGap:
+def widest_anywhere(
+    trim: Polygon, seams: Sequence[tuple[Point, Point]], precision: float = 0.01, *, done: Polygon = ()
+) -> WidestGap:
     """The largest circle inside the trim that no seam enters, for builds with bare or open places.
 
     Best-first search over squares: a square can hold no center better than its middle's distance plus half its
@@ -100,18 +103,20 @@ def widest_anywhere(trim: Polygon, seams: Sequence[tuple[Point, Point]], precisi
         trim: Trim edge, taped.
         seams: Kept seams as pairs of places, taped.
         precision: How far the radius may stay below the best, inches.
+        done: A half-done piece, taped; it is stitched already, so nothing inside it counts.
     """
-    planes = half_planes(trim)
+    planes, around = half_planes(trim), half_planes(done)
+    seams = [*seams, *edges(done)]
     (left, right), (low, high) = extent(trim, 1, 0), extent(trim, 0, 1)
     size = min(right - left, high - low) / 2 or 1.0
     order = count()
     queue: list[tuple[float, int, float, float, float]] = []
-    best = (middle(trim), clearance(middle(trim), planes, seams))
+    best = (middle(trim), clearance(middle(trim), planes, seams, around))
 
     def offer(x: float, y: float, half: float) -> None:
         """Put a square on the queue when it may hold something better."""
         nonlocal best
-        here = clearance((x, y), planes, seams)
+        here = clearance((x, y), planes, seams, around)
         if here > best[1]:
             best = ((x, y), here)
         promise = here + half * 2**0.5
@@ -132,15 +137,22 @@ def widest_anywhere(trim: Polygon, seams: Sequence[tuple[Point, Point]], precisi
         quarter = half / 2
         for dx, dy in ((-quarter, -quarter), (quarter, -quarter), (-quarter, quarter), (quarter, quarter)):
             offer(x + dx, y + dy, quarter)
-    return WidestGap(best[0], 2 * best[1], 0)
+    return WidestGap(best[0], max(0.0, 2 * best[1]), 0)
 
 
-def clearance(place: Point, planes: Sequence[HalfPlane], seams: Sequence[tuple[Point, Point]]) -> float:
-    """Distance from a place to the nearest seam or trim edge; negative outside the trim."""
+def clearance(
+    place: Point,
+    planes: Sequence[HalfPlane],
+    seams: Sequence[tuple[Point, Point]],
+    done: Sequence[HalfPlane] = (),
+) -> float:
+    """Distance from a place to the nearest seam or trim edge; negative outside the trim and in a half-done piece."""
     x, y = place
     best = inf
     for nx, ny, r in planes:
         best = min(best, r - nx * x - ny * y)
+    if done and (outside := max(nx * x + ny * y - r for nx, ny, r in done)) < 0:
+        best = min(best, outside)
     if best <= 0:
         return best
     for start, end in seams:

@@ -38,6 +38,8 @@ class Frame:
     extra_raw_edges: float = 0.25
     round_cuts_to: float = 0.25
     base_half: Point = (inf, inf)
+    done: Polygon = ()
+    """A half-done piece the build goes on from, as far in as strips are sewn to it: stitched already; flat."""
     trim: Polygon = field(init=False)
     inner: Polygon = field(init=False)
     cover: Polygon = field(init=False)
@@ -58,6 +60,11 @@ class Frame:
     def taped(self, point: Point) -> Point:
         """A flat place as the tape finds it."""
         return (point[0] * (1 - self.draw_up[0]), point[1] * (1 - self.draw_up[1]))
+
+    @property
+    def done_taped(self) -> Polygon:
+        """The half-done piece as the tape finds it."""
+        return tuple(self.taped(corner) for corner in self.done)
 
     def taped_distance(self, normal: Point, distance: float) -> float:
         """Distance of a line from the center mark, flat to taped."""

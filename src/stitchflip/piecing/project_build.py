@@ -12,12 +12,12 @@ from stitchflip.piecing.as_sewn import plausible, read_sides, with_short_strips
 from stitchflip.piecing.build import FirstPiece, Label, assemble, bare_left, length_of_last
 from stitchflip.piecing.coverage import adds_cover
 from stitchflip.piecing.fabric_places import fabrics_for, name_of_place
-from stitchflip.piecing.flips import Flip, State, measured, sew, start
+from stitchflip.piecing.flips import Flip, State, measured, outline_of, sew, start
 from stitchflip.piecing.frame import Frame, frame_for
-from stitchflip.piecing.geometry import TOLERANCE, clip_all, counts, half_planes, outside_parts
+from stitchflip.piecing.geometry import TOLERANCE, clip_all, counts, half_planes, moved, outside_parts
 from stitchflip.piecing.model import BareSpot, Build, KernelNote
 from stitchflip.piecing.on_hand_widths import Choice, StripsOnHand
-from stitchflip.piecing.shapes import center_cut, side_names, trim_polygon
+from stitchflip.piecing.shapes import center_cut, center_polygon, side_names, trim_polygon
 from stitchflip.piecing.ways import Job, Wanted, begins_with_strip, way_of
 from stitchflip.piecing.ways.rows import first_strip_width
 from stitchflip.project.model import Project, Widths
@@ -25,7 +25,7 @@ from stitchflip.project.model import Project, Widths
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from stitchflip.piecing.model import Point
+    from stitchflip.piecing.model import Point, Polygon
     from stitchflip.project.numbers import Numbers
 
 MOST_STRIPS = 3000
@@ -44,6 +44,8 @@ def build_project(project: Project, numbers: Numbers, base_half: Point = (inf, i
         BuildError: If a size is missing or a strip cannot be sewn at all.
     """
     frame = frame_for(numbers, trim_polygon(project, numbers), base_half)
+    if project.center is not None and project.center.sewn_already:
+        frame = replace(frame, done=moved(center_polygon(project, numbers), -frame.seam))
     state, names = start_of(project, numbers)
     job = _job(project, numbers, frame, state, names)
     state, strips, notes = _sew_all(job, state)
@@ -71,6 +73,18 @@ def bare_of(project: Project, numbers: Numbers) -> tuple[BareSpot, ...]:
     state, names = start_of(project, numbers)
     state, strips, _ = _sew_all(_job(project, numbers, frame, state, names), state)
     return bare_left(state, frame, called(names, strips, state))
+
+
+def outer_edge_of(project: Project, numbers: Numbers) -> Polygon:
+    """The outer raw edge of all fabric of a project: its build's `outline`, without the rest of the build.
+
+    Raises:
+        BuildError: As `build_project`.
+    """
+    frame = frame_for(numbers, trim_polygon(project, numbers))
+    state, names = start_of(project, numbers)
+    state, _, _ = _sew_all(_job(project, numbers, frame, state, names), state)
+    return outline_of(state)
 
 
 def start_of(project: Project, numbers: Numbers) -> tuple[State, tuple[str, ...]]:

@@ -13,7 +13,7 @@ from stitchflip.errors import StitchflipError
 from stitchflip.lengths import Length, Speaker, Unit, format_length
 from stitchflip.piecing import bare_of
 from stitchflip.piecing.coverage import widest_anywhere
-from stitchflip.piecing.geometry import TOLERANCE, extent, middle
+from stitchflip.piecing.geometry import TOLERANCE, extent, middle, moved, scaled
 from stitchflip.planning.findings.look import GEOMETRY
 from stitchflip.planning.findings.seen import Seen, see
 from stitchflip.planning.model import Cure, Finding, Severity
@@ -346,7 +346,10 @@ def _gap(seen: Seen, finding: Finding) -> Iterator[Cure]:
     left, right = extent(build.trim_taped, 1, 0)
     low, high = extent(build.trim_taped, 0, 1)
     lines = [*seams, ((left, y), (right, y)), ((x, low), (x, high))]
-    rest = widest_anywhere(build.trim_taped, [(line[0], line[1]) for line in lines]).diameter
+    center = seen.project.center
+    is_done = center is not None and center.sewn_already
+    done = moved(build.pieces[0].opened, -build.seam_allowance) if is_done else ()
+    rest = widest_anywhere(build.trim_taped, [(line[0], line[1]) for line in lines], done=scaled(done, sx, sy)).diameter
     if rest <= limit + 0.02:
         yield Cure(
             f"Quilt two crossing lines through it: then {_say(seen, round(rest * 16) / 16)} is the widest place."

@@ -116,7 +116,9 @@ def _center_on_base(seen: Seen) -> Iterator[Finding]:
     if short:
         over = -min(short)[0]
         where = _directions(short)
-        what = f"The center is larger than the base, {where}: it hangs over by {seen.speaker.shortage(over)}."
+        center = seen.project.center
+        name = "half-done piece" if center is not None and center.sewn_already else "center"
+        what = f"The {name} is larger than the base, {where}: it hangs over by {seen.speaker.shortage(over)}."
         yield Finding("base.center-larger", Severity.STOP, what, where, 0, (), {"over_in": over})
 
 

@@ -91,7 +91,7 @@ def one_way(seen: Seen) -> Iterator[Finding]:
 def center_print(seen: Seen) -> Iterator[Finding]:
     """A center cut on the slant, and a window larger than the print's repeat."""
     center = seen.project.center
-    if center is None:
+    if center is None or center.sewn_already:
         return
     fabric = next((fabric for fabric in seen.project.fabrics if fabric.name == center.fabric), None)
     if fabric is not None and fabric.one_way and is_slanted(center.turned):
