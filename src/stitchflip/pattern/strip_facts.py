@@ -85,10 +85,10 @@ def strip_ends(strip: SewnPiece, base: tuple[float, float] | None = None) -> tup
     for place, name in enumerate((first, last)):
         if free == 2:
             ends.append(StripEnd(name, EndPlace.FREE, abs(reaches[place])))
-        elif insets[place] <= extra + 1e-6:
-            ends.append(StripEnd(name, EndPlace.LEVEL, 0.0))
         elif free == 1 and strip.is_start_free == (place == 0):
             ends.append(StripEnd(name, EndPlace.PAST, 0.0))
+        elif insets[place] <= extra + 1e-6:
+            ends.append(StripEnd(name, EndPlace.LEVEL, 0.0))
         elif base is not None and not _is_on(base, _full_end(strip, place)):
             ends.append(StripEnd(name, EndPlace.PAST, 0.0))
         else:
