@@ -1,9 +1,10 @@
 """Outlines that are not all straight: round, oval, rectangles with rounded corners, and how long they really are.
 
-The kernel knows convex polygons only, so a curve enters it as a polygon with its corners on the curve: so many that
-no length read off it is wrong by as much as a ruler shows, and placed so that it reaches exactly as far as the curve
-to the right, up, left and down. What is told about the length of an edge comes from closed forms, not from the
-polygon.
+The kernel knows convex polygons only, so a curve enters it as a polygon with its corners on the curve: so many that it
+lies nowhere farther than 1/256 in inside the curve, and placed so that it reaches exactly as far as the curve to the
+right, up, left and down. All the way round it is then short by less than 1/64 in, and so is every line straight across
+that is at least as long as the radius: less than a ruler shows. What is told about the length of an edge comes from
+closed forms, not from the polygon.
 """
 
 from __future__ import annotations
@@ -12,16 +13,15 @@ from math import ceil, cos, hypot, pi, radians, sin, sqrt
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import BuildError
-from stitchflip.piecing.geometry import TOLERANCE, perimeter
+from stitchflip.piecing.geometry import TOLERANCE
 
 if TYPE_CHECKING:
     from stitchflip.piecing.model import Point, Polygon
 
-CLOSE_ENOUGH = 1 / 64
-"""A curve's polygon may be shorter than the curve by so much all the way round; inches."""
+INSIDE_BY = 1 / 256
+"""A curve's polygon lies at most this far inside the curve; inches."""
 _FEWEST = 16
 """Corners of the polygon of a curve, however small it is."""
-_GROWS_BY = 1.2
 
 
 def circle_length(across: float) -> float:
@@ -97,33 +97,25 @@ def ellipse(wide: float, high: float) -> Polygon:
         >>> extent(ellipse(44, 30), 1, 0), extent(ellipse(44, 30), 0, 1)
         ((-22.0, 22.0), (-15.0, 15.0))
     """
-    exact = ellipse_length(wide, high)
-    sides = sides_of_circle(max(wide, high))
-    while True:
-        quarter = tuple(_quarter(wide / 2, high / 2, sides // 4))
-        corners = tuple(
-            (x * sx, y * sy)
-            for sx, sy, places in ((1, -1, quarter), (1, 1, quarter[::-1]), (-1, 1, quarter), (-1, -1, quarter[::-1]))
-            for x, y in places[:-1]
-        )
-        if exact - perimeter(corners) <= CLOSE_ENOUGH:
-            return corners
-        sides = _fours(sides * _GROWS_BY)
+    quarter = tuple(_quarter(wide / 2, high / 2, sides_of_circle(max(wide, high)) // 4))
+    corners = ((1, -1, quarter), (1, 1, quarter[::-1]), (-1, 1, quarter), (-1, -1, quarter[::-1]))
+    return tuple((x * sx, y * sy) for sx, sy, places in corners for x, y in places[:-1])
 
 
 def sides_of_circle(across: float) -> int:
-    """How many sides bring the polygon of a circle within 1/64 in of its length; a multiple of four.
+    """How many sides keep the polygon of a circle within 1/256 in of it; a multiple of four.
 
-    A chord of angle 2a is shorter than its arc by a²/6 of it, nearly.
+    A chord of angle 2a lies inside its arc by a²/2 of the radius, nearly. An ellipse takes as many as the circle round
+    it: its sides are shorter where it bends more.
 
     Args:
         across: Of the circle, inches.
 
     Example:
         >>> sides_of_circle(44)
-        124
+        168
     """
-    return max(_FEWEST, _fours(pi * sqrt(circle_length(across) / (6 * CLOSE_ENOUGH))))
+    return max(_FEWEST, _fours(pi * sqrt(across / 2 / (2 * INSIDE_BY))))
 
 
 def _fours(count: float) -> int:
