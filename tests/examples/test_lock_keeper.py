@@ -1,0 +1,71 @@
+"""Lock Keeper: five blocks on point, framed by covered strips, worked out by hand."""
+
+from __future__ import annotations
+
+from collections import Counter
+from math import sqrt
+
+import pytest
+
+from stitchflip.finishing.quilt_model import QuiltPlan
+from stitchflip.planning.model import Plan
+from tests.examples.drafts import planned
+
+LOCK = "lock-keeper"
+
+
+def quilt_of(made: Plan) -> QuiltPlan:
+    """The joined blocks of a plan."""
+    assert made.quilt is not None
+    return made.quilt
+
+
+def test_strips_frame_every_block() -> None:
+    """Eight short joins of 8 1/2 and eight pieces of the long ones, 1 3/4 wide; behind, long strips whole.
+
+    A long join crosses its blocks and two ends: the middle two have three block sides each and so two corner squares
+    between them and two at their ends, the outer two one block side and two ends: 2 x 2 and 4 x 2.
+    """
+    counted = Counter({one.name: 0 for one in quilt_of(planned(LOCK)).strips})
+    for one in quilt_of(planned(LOCK)).strips:
+        counted[one.name] += one.count
+    assert {
+        "strip between blocks, front": 8,
+        "strip between blocks, back": 8,
+        "strip between diagonal rows, front": 8,
+        "strip between diagonal rows, back": 4,
+        "corner square": 4,
+        "corner square at an end": 8,
+    } == counted
+    assert {1.75} == {one.cut for one in quilt_of(planned(LOCK)).strips if one.name.startswith("strip")}
+
+
+def test_lock_keeper_is_framed_on_point() -> None:
+    """Blocks finish 8, strips 1: root 2 x (2 x 9 + 1) + 1/2, and a border of 2 1/2 all round: 32 3/8."""
+    made = quilt_of(planned(LOCK))
+    assert pytest.approx(sqrt(2) * 19 + 0.5 + 5) == made.wide == made.high
+    assert [2, 1, 2] == [sum(one.row == row for one in made.blocks) for row in range(3)]
+
+
+def test_lock_keeper_triangles() -> None:
+    """1.414 x 9 + 1 1/4 = 13.976, up to 14; 10 / 1.414 + 7/8 = 7.947, up to 8; one square and two."""
+    triangles = quilt_of(planned(LOCK)).triangles
+    assert triangles is not None
+    assert (4, 1, 14, 2, 8) == (
+        triangles.side_count,
+        triangles.side_squares,
+        triangles.side_square,
+        triangles.corner_squares,
+        triangles.corner_square,
+    )
+
+
+def test_lock_keeper_border_is_cut_to_the_quilt() -> None:
+    """Sides as long as the 27 3/8 in inside, ends as the whole."""
+    (border,) = quilt_of(planned(LOCK)).borders
+    assert pytest.approx((sqrt(2) * 19 + 0.5, sqrt(2) * 19 + 5.5)) == (border.sides_long, border.ends_long)
+
+
+def test_lock_keeper_leaves_nothing_to_mend() -> None:
+    """Only things that are good to know."""
+    assert {"note"} >= {one.severity.value for one in planned(LOCK).findings}
