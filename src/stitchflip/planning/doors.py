@@ -141,7 +141,7 @@ def _planned(project: Project, longer_in: float) -> tuple[Resized, Plan] | None:
     sizes = [exactly(max(round_to(side * scale, grid, Rounding.NEAREST), grid), project.units) for side in (wide, long)]
     is_one = project.squared_up.shape in {Outline.POLYGON, Outline.ROUND}
     try:
-        made = resized(project, sizes[0], None if is_one else sizes[1])
+        made = resized(project, sizes[0], None if is_one else sizes[1], may_widen=False)
         return made, plan(made.project, with_cures=False)
     except StitchflipError:
         return None

@@ -49,6 +49,7 @@ def resized(
     strip: Length | None = None,
     unit: Unit | None = None,
     keep: Keep = Keep.STRIPS,
+    may_widen: bool = True,
 ) -> Resized:
     """The project at another squared-up size, strip width or unit.
 
@@ -60,6 +61,7 @@ def resized(
         strip: Cut width for every strip.
         unit: The system to draft the piece anew in; sizes left out are those a maker of that system would choose.
         keep: What stays as it is.
+        may_widen: False where the last strips cannot be cut wider to cover, being precut.
 
     Returns:
         The project; itself, unchanged, when it has this size, width and unit already.
@@ -83,7 +85,7 @@ def resized(
         before = with_strips(before, strip)
     is_sized = wide is not None or long is not None
     made, pen = _at(before, wide, long, keep, messages)
-    made = _covering(made, messages, may_drop=strip is not None or (pen is None and is_sized))
+    made = _covering(made, messages, may_drop=strip is not None or (pen is None and is_sized), may_widen=may_widen)
     made = without_new_stops(project, made, messages)
     awkward = tuple(pen.awkward) if pen is not None else ()
     messages += awkward_words(awkward, Speaker(made.units))
@@ -137,9 +139,9 @@ def _following(project: Project, wide: Length | None) -> Length | None:
     return exactly(round_to(now[1] * wide.inches / now[0], step, Rounding.NEAREST), project.units)
 
 
-def _covering(project: Project, messages: list[str], *, may_drop: bool) -> Project:
+def _covering(project: Project, messages: list[str], *, may_drop: bool, may_widen: bool) -> Project:
     """Every kind of block with as many strips as its size takes."""
-    done = fitted(project, may_drop=may_drop)
+    done = fitted(project, may_drop=may_drop, may_widen=may_widen)
     messages += fitted_words(done, "")
     made = _skipping(done.project, messages)
     blocks = []
@@ -148,7 +150,7 @@ def _covering(project: Project, messages: list[str], *, may_drop: bool) -> Proje
         if block.rounds is None and block.steps is None and block.center is None:
             blocks.append(block)
             continue
-        done = fitted(own, may_drop=may_drop)
+        done = fitted(own, may_drop=may_drop, may_widen=may_widen)
         messages += fitted_words(done, block.name)
         key = "steps" if own.building.way is Way.SIDES else "rounds"
         changed = getattr(done.project, key) != getattr(own, key)

@@ -12,9 +12,8 @@ from typing import TYPE_CHECKING, Any
 from stitchflip.errors import StitchflipError
 from stitchflip.lengths import CM_PER_INCH, Unit
 from stitchflip.piecing.geometry import extent
-from stitchflip.piecing.project_build import bare_of
+from stitchflip.piecing.project_build import bare_of, outer_edge_of
 from stitchflip.piecing.ways import begins_with_strip
-from stitchflip.planning.findings.seen import see
 from stitchflip.planning.resize.pen import PLACE_STEP, as_number, exactly
 from stitchflip.project.house import House
 from stitchflip.project.model import Way
@@ -53,12 +52,13 @@ def grows(project: Project) -> bool:
     return project.building.way in _GROWING
 
 
-def fitted(project: Project, *, may_drop: bool) -> Fitted:
+def fitted(project: Project, *, may_drop: bool, may_widen: bool = True) -> Fitted:
     """The project with as many strips as its size takes.
 
     Args:
         project: with its new size; its readings are not looked at.
         may_drop: False to keep all strips that there are, even where fewer would do.
+        may_widen: False where strips are as wide as they are, such as precut ones.
     """
     if not grows(project) or project.building.until_covered:
         return Fitted(project, 0, is_covered=_is_covered(project))
@@ -67,7 +67,7 @@ def fitted(project: Project, *, may_drop: bool) -> Fitted:
     project = lay(project, _entries(project))
     if _is_covered(project):
         return Fitted(*_fewer(project, cycle, lay)) if may_drop else Fitted(project, 0)
-    return _more(project, cycle, lay)
+    return _more(project, cycle, lay, may_widen=may_widen)
 
 
 _Lay = Callable[["Project", Sequence[Any]], "Project"]
@@ -85,7 +85,7 @@ def _fewer(project: Project, cycle: Cycle, lay: _Lay) -> tuple[Project, int]:
     return project, -dropped
 
 
-def _more(project: Project, cycle: Cycle, lay: _Lay) -> Fitted:
+def _more(project: Project, cycle: Cycle, lay: _Lay, *, may_widen: bool) -> Fitted:
     """The last strip widened where little is missing, else another round, and so on."""
     best = _bare_area(project)
     idle = 0
@@ -93,7 +93,7 @@ def _more(project: Project, cycle: Cycle, lay: _Lay) -> Fitted:
         tried = lay(project, cycle.first(cycle.count + added)) if added else project
         if added and _is_covered(tried):
             return Fitted(tried, added)
-        for wider, width in _widened(tried):
+        for wider, width in _widened(tried) if may_widen else ():
             if _is_covered(wider):
                 return Fitted(wider, added, width)
         left = _bare_area(tried)
@@ -194,7 +194,7 @@ def _central(project: Project, entries: Sequence[Any]) -> Project:
 def _off_the_middle(project: Project) -> tuple[float, float]:
     """How far the middle of all fabric lies from the center mark, across and up."""
     try:
-        outline = see(project).build.outline
+        outline = outer_edge_of(project, effective(project))
     except StitchflipError:
         return (0.0, 0.0)
     return sum(extent(outline, 1, 0)) / 2, sum(extent(outline, 0, 1)) / 2
