@@ -102,7 +102,7 @@ def _all_words(teller: Teller) -> str:
 
 def _around_words(teller: Teller) -> str:
     """What else the tables count: strips that join blocks, triangles, borders, pieces for the edge and the back."""
-    others = [piece for piece in teller.plan.pieces if not piece.step and piece.kind != "binding"]
+    others = [piece for piece in teller.plan.pieces if not piece.step and piece.name != "Binding"]
     firsts = {"center", "middle", "1"}
     names = [piece.name[:1].lower() + piece.name[1:] for piece in others]
     around = list(dict.fromkeys(name for name in names if name.split(" ")[0] not in firsts))
@@ -176,14 +176,19 @@ def _backing_parts(teller: Teller, name: str) -> tuple[tuple[Block, ...], Table]
 
 def _table(teller: Teller, cuts: tuple[Cut, ...]) -> Table:
     """One row a cut size, and the sum."""
-    columns = (
+    rows = tuple(_row(teller, cut) for cut in cuts)
+    foot: tuple[Words, ...] = (words(str(sum(cut.count for cut in cuts))), words("pieces in all"), (), ())
+    shows = any(row[-1] for row in rows)
+    columns: tuple[Column, ...] = (
         Column("how many", Align.END),
         Column(f"cut wide × long, {teller.unit_word}", share=1.55),
-        Column("for step", share=1.05),
+        Column("for step", share=1.05 if shows else 2.0),
         Column("shows", share=1.4),
     )
-    foot = (words(str(sum(cut.count for cut in cuts))), words("pieces in all"), (), ())
-    return Table(columns, tuple(_row(teller, cut) for cut in cuts), total=foot if len(cuts) > 1 else ())
+    if not shows:
+        columns, foot = columns[:-1], foot[:-1]
+        rows = tuple(row[:-1] for row in rows)
+    return Table(columns, rows, total=foot if len(cuts) > 1 else ())
 
 
 def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:

@@ -156,17 +156,7 @@ def kind_heading(teller: Teller, place: int) -> tuple[Block, ...]:
     if len(teller.kinds) < 2:
         return ()
     kind = teller.kinds[place]
-    count = kind.count * teller.how_many
-    return (
-        Together(
-            (
-                Heading(3, f"Block “{kind.name}”"),
-                Paragraph(
-                    words(f"Make {counted(count, 'block')} of this kind, as in ", Mention(block_key(place)), ".")
-                ),
-            )
-        ),
-    )
+    return (Heading(3, f"Block “{kind.name}”: {counted(kind.count * teller.how_many, 'block')}"),)
 
 
 def block_key(place: int) -> str:

@@ -121,8 +121,14 @@ def lengths_of(teller: Teller, strips: Sequence[SewnPiece]) -> list[str]:
 
 def edges_of(teller: Teller, strips: Sequence[SewnPiece]) -> list[str]:
     """Places of the raw edges in sewing order, said once when all are the same."""
-    said = [teller.bare.near(strip.raw_edge_taped) for strip in strips]
+    said = [_edge_place(teller, strip.raw_edge_taped) for strip in strips]
     return said[:1] if len(set(said)) == 1 else _drawn_together(said)
+
+
+def _edge_place(teller: Teller, distance: float) -> str:
+    """A raw edge's distance from the center mark; one that has not reached the mark yet is short of it."""
+    said = teller.bare.near(abs(distance))
+    return f"{said} short of it" if distance < 0 and said != "0" else said
 
 
 def _drawn_together(said: list[str]) -> list[str]:

@@ -93,7 +93,9 @@ def pauses_of(teller: Teller) -> Pauses:
 
 
 def _step(teller: Teller, strip: SewnPiece, pauses: Pauses) -> Step:
-    then = ", open it, and trim." if is_trimmed(strip) and not has_own_line(teller) else " and open it."
+    then = ", open it, and trim." if is_trimmed(strip) else " and open it."
+    if strip.square_cut > 0 or teller.is_foundation:
+        then = ", trim behind the seam, and open it."
     return Step(
         number=str(strip.step),
         title=words(f"{sentence(teller.strip_word)} ", str(strip.step), " · ", *_fabrics_named(teller, strip)),
@@ -154,20 +156,15 @@ def _notes(teller: Teller, strip: SewnPiece) -> list[tuple[str, Words]]:
         if said:
             notes.append((label, said))
     press = "open, away from the center" if teller.iron_is_safe else "open, away from the center, with your fingers"
+    if strip.square_cut > 0 or teller.is_foundation:
+        seam = teller.say.width(teller.plan.numbers.seam)
+        what = "the allowance behind the seam" if teller.is_foundation else "the square’s own layer behind the seam"
+        notes += [("Line", line_words(teller, strip)), ("Lock", lock_words(strip))]
+        return [*notes, ("Trim", words(f"{what} to {seam}")), ("Press", words(press))]
+    notes += [*_lying(teller, strip), ("Lock", lock_words(strip)), ("Press", words(press)), ("Trim", trim_words(strip))]
     if has_own_line(teller):
-        notes.append(("Line", line_words(teller, strip)))
-        if strip.square_cut <= 0 and not teller.is_foundation:
-            notes += _lying(teller, strip)
-        notes += [("Lock", lock_words(strip)), ("Press", words(press))]
-        return notes
-    return [
-        *notes,
-        *_lying(teller, strip),
-        ("Lock", lock_words(strip)),
-        ("Press", words(press)),
-        ("Trim", trim_words(strip)),
-        ("Raw edge", edge_words(teller, strip)),
-    ]
+        return [("Line", line_words(teller, strip)), *notes]
+    return [*notes, ("Raw edge", edge_words(teller, strip))]
 
 
 def _lying(teller: Teller, strip: SewnPiece) -> list[tuple[str, Words]]:

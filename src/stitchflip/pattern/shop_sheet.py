@@ -37,7 +37,8 @@ from stitchflip.pattern.telling import Teller, listed, number_word, sentence
 from stitchflip.planning.model import Plan
 
 _SWATCH = Swatch(1.1, 0.42)
-_MOST_ANSWERS = 8
+_MANY_FABRICS = 7
+_MOST_ANSWERS, _FEW_ANSWERS = 8, 4
 
 
 def shop_sheet(plan: Plan) -> Document:
@@ -69,14 +70,21 @@ def _head(teller: Teller) -> tuple[Block, ...]:
     return Heading(1, teller.project.name), Paragraph(said, Voice.LEAD)
 
 
+def _swatch(teller: Teller) -> Swatch:
+    """Room for a swatch; many fabrics get smaller ones, so that all stand on one page."""
+    many = len(teller.plan.fabrics) > _MANY_FABRICS
+    return Swatch(0.9, 0.27) if many else _SWATCH
+
+
 def _counter(teller: Teller) -> tuple[Block, ...]:
+    swatch = _swatch(teller)
     rows: list[tuple[Cell, ...]] = [
         (
             words(teller.named(fabric.fabric)),
             words(role_words(teller, fabric.fabric)),
             _amount(teller, fabric),
             basis_words(teller, fabric),
-            _SWATCH,
+            swatch,
         )
         for fabric in by_letter(teller)
         if fabric.buy_in > 0
@@ -89,7 +97,7 @@ def _counter(teller: Teller) -> tuple[Block, ...]:
                 words("backing"),
                 words(strong(teller.purchase(best.buy_in))),
                 words(f"{teller.say.near(teller.plan.backing.usable_width)} usable width, {way_words(teller, best)}"),
-                _SWATCH,
+                swatch,
             )
         )
     columns = (
@@ -133,12 +141,16 @@ def _batting(teller: Teller) -> tuple[Block, ...]:
 
 def _answers(teller: Teller) -> tuple[Block, ...]:
     answers: list[Words] = []
+    is_full = len(teller.plan.fabrics) > _MANY_FABRICS
     for fabric in teller.plan.fabrics:
         points = [point.what.rstrip(".") for point in fabric.tipping_points]
         if points and fabric.buy_in > 0:
-            own = [point.removeprefix(f"{fabric.fabric}: ").removeprefix(f"{fabric.fabric}, ") for point in points[:2]]
+            own = [
+                point.removeprefix(f"{fabric.fabric}: ").removeprefix(f"{fabric.fabric}, ")
+                for point in points[: 1 if is_full else 2]
+            ]
             answers.append(words(teller.mark(fabric.fabric), f" {fabric.fabric}: {'; '.join(own)}."))
-    shown = answers[:_MOST_ANSWERS]
+    shown = answers[: _FEW_ANSWERS if is_full else _MOST_ANSWERS]
     tones = [
         words(teller.mark(one.fabric), f" {one.fabric}: any {tone_word(one.color)} tone") for one in teller.plan.letters
     ]

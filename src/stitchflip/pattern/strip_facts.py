@@ -11,7 +11,7 @@ from math import acos, degrees, hypot
 
 from stitchflip.pattern.model import Words, strong, words
 from stitchflip.pattern.telling import Teller, listed
-from stitchflip.pattern.way_words import FREE_LINES
+from stitchflip.pictures import FREE_LINES
 from stitchflip.piecing.angled import angled_strip
 from stitchflip.piecing.model import EndClass, Point, SeamEnd, SewnPiece
 from stitchflip.project.model import StripEnds
@@ -21,6 +21,8 @@ from stitchflip.values import dataclass
 _LEVEL = 0.2
 """An end counts as upper or lower when the seam climbs by more than this part of its length."""
 _ANGLE_STEP = 0.05
+_ON_THE_MARK = 1 / 32
+"""An edge nearer to the center mark than this lies on it, inches."""
 
 
 class EndPlace(Enum):
@@ -194,7 +196,9 @@ def lock_words(strip: SewnPiece) -> Words:
 
 def edge_words(teller: Teller, strip: SewnPiece) -> Words:
     """Where the raw edge should be when the strip is opened."""
-    return words(strong(teller.say.near(strip.raw_edge_taped)), " from the center mark")
+    if strip.raw_edge_taped < -_ON_THE_MARK:
+        return words(strong(f"{teller.say.near(-strip.raw_edge_taped)} short of the center mark"))
+    return words(strong(teller.say.near(abs(strip.raw_edge_taped))), " from the center mark")
 
 
 def has_own_line(teller: Teller) -> bool:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from stitchflip.lengths import UNIT_SPACE
+from stitchflip.cutting.model import StripPlan
+from stitchflip.lengths import TOLERANCE_IN, UNIT_SPACE
 from stitchflip.pattern.center_words import shape_words, turn_words, window_words
 from stitchflip.pattern.how_to_sew import kind_sewn_like
 from stitchflip.pattern.joined_pages import join_line
@@ -33,7 +34,7 @@ from stitchflip.pattern.safety import short_reminders
 from stitchflip.pattern.sewing_pages import pauses_of
 from stitchflip.pattern.square_words import diagonals, distances, edge_line, is_all_curve, margins, reach_words
 from stitchflip.pattern.strip_facts import has_own_line, loose_ends
-from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, sentence
+from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, runs_of_strips, sentence
 from stitchflip.pattern.way_words import WITHOUT_ROUNDS
 from stitchflip.pictures import finished, order, paper_height
 from stitchflip.pictures.model import Figure
@@ -44,6 +45,10 @@ _MOST_FINDINGS = 4
 _MOST_LOCKS = 8
 _MOST_MEASURED = 4
 _FIRST_SIDES = 4
+_LONG_ORDER = 14
+"""Rows in the table of the order from which the page needs all its room for it."""
+_FEW_FABRICS = 8
+"""Fabrics whose strips still stand beside the picture."""
 _WIDE_PICTURE = 2.0
 """A picture this much wider than high stands across the page."""
 
@@ -130,9 +135,12 @@ def _middle(teller: Teller) -> tuple[Block, ...]:
     title = "Order, and the line of each seam" if has_own_line(teller) else "Order, and where you should be"
     heading, where = Heading(2, title), (*order_tables(teller), *other_kinds(teller))
     if _can_be_read(numbered, 3.5, 3.8):
+        is_long = len(runs_of_strips(teller.strips)) > _LONG_ORDER and len(ready[1].rows) <= _FEW_FABRICS
+        beside, below = (ready, ()) if is_long else ((), ready)
+        size = (1.5, 1.1) if is_long else (2.0, 1.5)
         return (
-            Columns(((FigureBox(numbered, 3.5, 3.8),), (FigureBox(colors, 2.0, 1.5), *first)), (1, 1)),
-            *ready,
+            Columns(((FigureBox(numbered, 3.5, 3.8),), (FigureBox(colors, *size), *first, *beside)), (1, 1)),
+            *below,
             heading,
             *where,
         )
@@ -225,12 +233,16 @@ def strips_ready(teller: Teller) -> Table:
     """How many strips of each width to cut from each fabric, before the binding's own."""
     rows: list[tuple[Words, ...]] = []
     for fabric in by_letter(teller):
-        plans = [one for one in fabric.strip_plans if one.strips and not one.is_whole]
+        plans = [one for one in fabric.strip_plans if one.strips and not _is_binding(teller, fabric.fabric, one)]
         if not plans:
             continue
         strips = [strip for one in plans for strip in one.strips]
         sources = dict.fromkeys(f"{strip.stock}, {teller.say.near(strip.length)}" for strip in strips)
-        counts = [words(strong(teller.bare.width(one.width)), f": {len(one.strips)}") for one in plans]
+        widths = dict.fromkeys(one.width for one in plans)
+        counts = [
+            words(strong(teller.bare.width(width)), f": {sum(len(one.strips) for one in plans if one.width == width)}")
+            for width in widths
+        ]
         rows.append((teller.named(fabric.fabric), _dotted(counts), words(listed(list(sources)))))
     columns = (
         Column("fabric", share=1),
@@ -238,6 +250,13 @@ def strips_ready(teller: Teller) -> Table:
         Column("from, usable length", share=1.2),
     )
     return Table(columns, tuple(rows))
+
+
+def _is_binding(teller: Teller, fabric: str, strips: StripPlan) -> bool:
+    """True for whole strips that are the binding's, which is cut first."""
+    binding = teller.plan.binding
+    is_its_own = fabric == binding.fabric and abs(strips.width - binding.cut) < TOLERANCE_IN
+    return strips.is_whole and (teller.plan.quilt is None or is_its_own)
 
 
 def _dotted(parts: list[Words]) -> Words:

@@ -24,9 +24,6 @@ WAYS = {
 }
 """The technique of a piece, to follow "quilt-as-you-go: "."""
 
-FREE_LINES = frozenset({Way.WONKY, Way.FOUNDATION, Way.FOLDED_CORNERS})
-"""Ways whose seams follow lines of their own: the ends of each line say more than one distance would."""
-
 WITHOUT_ROUNDS = frozenset({Way.ROWS, Way.STRINGS, Way.BRAID, Way.CHEVRON, Way.FOUNDATION, Way.FOLDED_CORNERS})
 """Ways in which a maker does not think in rounds."""
 

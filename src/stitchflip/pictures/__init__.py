@@ -15,13 +15,14 @@ from stitchflip.pictures.kinds import block, kind_plan
 from stitchflip.pictures.legend_marks import legend
 from stitchflip.pictures.panels_apart import panels
 from stitchflip.pictures.sewing_order import order
-from stitchflip.pictures.sewing_step import step
+from stitchflip.pictures.sewing_step import FREE_LINES, step
 from stitchflip.pictures.sheet import paper_height
 from stitchflip.pictures.square_up import squaring
 from stitchflip.pictures.svg import to_svg
 from stitchflip.pictures.whole_piece import coloring, finished
 
 __all__ = [
+    "FREE_LINES",
     "back",
     "base",
     "binding_corner",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Speaker
@@ -44,6 +45,11 @@ _AIR = 0.7
 _SELVAGE = 0.5
 _PER_INCH = 0.105
 """Scale on paper that it is made for: inches of paper for an inch of fabric."""
+_MANY_BANDS = 8
+"""More cuts than these across one fabric: those cut alike are drawn once, with how many there are."""
+_MANY_PIECES = 36
+"""More pieces than these: one too narrow for its words is named without its size, which the table has."""
+_MANY_IN_A_ROW = 8
 _NAMED_REST = 4.0
 """A leftover shorter than this is hatched without its size."""
 
@@ -99,6 +105,7 @@ class _Sketch:
         self._items: list[Primitive] = []
         self._right = 1.0
         self._bottom = -1.0
+        self._are_many = _pieces_in(fabric_plan) > _MANY_PIECES
         self._from_hand = [
             strip for strips in fabric_plan.strip_plans for strip in strips.strips if strip.stock != _NEW
         ]
@@ -225,16 +232,33 @@ class _Sketch:
         y = 0.0
         for band in bands:
             self._open_band(band, left, y, self._cut.usable_width)
-            self._items.append(Badge((left, y - band.high / 2), str(band.group), (-9.0, 0.0)))
+            middle = (left, y - band.high / 2)
+            self._items.append(Badge(middle, str(band.group), (-9.0, 0.0)))
+            if band.alike > 1 and band.says != "whole":
+                said = f"{band.alike} alike"
+                self._items.append(Text(middle, said, 6.0, anchor="end", color=SOFT, halo=True, shift=(-16.0, -2.0)))
             y -= band.high + _AIR
         return y + _AIR
 
     def _open_band(self, band: _Band, left: float, y: float, length: float) -> None:
         x = left
+        is_short = self._are_many or (band.what == "row" and len(band.pieces) > _MANY_IN_A_ROW)
         for label, wide in band.pieces:
             area = _rect(x, y, wide, band.high)
             self._items.append(Area(area, self._fill, pen=_CUT, what="piece"))
-            self._items.append(Label(label, area, 7.0, 5.0, bold=True, tail=self._said(band, wide), what="piece"))
+            self._items.append(
+                Label(
+                    label,
+                    area,
+                    7.0,
+                    5.0,
+                    bold=True,
+                    tail=self._said(band, wide),
+                    what="piece",
+                    no_room=NoRoom.DROP if is_short else NoRoom.LEAD,
+                    may_lose_tail=is_short,
+                )
+            )
             x += wide
         if band.rest > 1e-6:
             area = _rect(x, y, left + length - x, band.high)
@@ -318,21 +342,35 @@ class _Sketch:
 _NEW = "width of fabric"
 
 
+def _pieces_in(cut: FabricPlan) -> int:
+    """How many pieces a fabric is cut into."""
+    rows = sum(len(row.pieces) for row in cut.rows)
+    return rows + sum(len(strip.pieces) for strips in cut.strip_plans for strip in strips.strips)
+
+
 def _hand_row(row: Row, sheet: HandSheet) -> _Band:
     used = sum(width for _, width in row.pieces)
     return _Band(0, "row", row.height, row.pieces, max(sheet.usable_length - used, 0.0), says="size")
 
 
 def _together(bands: list[_Band]) -> list[_Band]:
-    """Whole strips of one setting drawn once, with their count."""
+    """Whole strips of one setting drawn once, with their count; of many bands all that are cut alike."""
     out: list[_Band] = []
+    are_many = len(bands) > _MANY_BANDS
     for band in bands:
-        if out and band.says == out[-1].says == "whole" and out[-1].group == band.group:
-            last = out[-1]
-            out[-1] = _Band(last.group, last.what, last.high, last.pieces, last.rest, last.says, last.alike + 1)
-        else:
+        like = next((place for place, other in enumerate(out) if _are_alike(band, other, are_many=are_many)), None)
+        if like is None:
             out.append(band)
+        else:
+            out[like] = replace(out[like], alike=out[like].alike + 1)
     return out
+
+
+def _are_alike(one: _Band, other: _Band, *, are_many: bool) -> bool:
+    """True for two bands of one setting that are drawn once."""
+    if one.group != other.group or one.says != other.says:
+        return False
+    return one.says == "whole" or (are_many and one.pieces == other.pieces)
 
 
 def _rect(x: float, top: float, wide: float, high: float) -> Polygon:

@@ -122,6 +122,8 @@ class Label:
     what: str = ""
     step: int | None = None
     no_room: NoRoom = NoRoom.LEAD
+    may_lose_tail: bool = False
+    """True: written without its tail before it is led to or left out."""
 
 
 class Begin(StrEnum):

@@ -57,6 +57,7 @@ def order(plan: Plan) -> Figure:
                     tail=letters_of(plan, piece),
                     what="number",
                     step=piece.step,
+                    may_lose_tail=True,
                 )
             )
     low, high = bounds(build.trim)

@@ -17,6 +17,7 @@ from stitchflip.pictures.drawing import (
     base_rectangle,
     bounds,
     letters_of,
+    listed,
     outline_lines,
     pale_patches,
     patches,
@@ -127,6 +128,10 @@ def step(plan: Plan, step: int) -> Figure:
     )
 
 
+FREE_LINES = frozenset({Way.WONKY, Way.FOUNDATION, Way.FOLDED_CORNERS})
+"""Ways whose seams follow lines of their own: one distance from the center mark would not find them."""
+
+
 def _seam(new: SewnPiece) -> list[Primitive]:
     """The stitches of this step, and a knot at each end to lock."""
     seam = new.seam
@@ -157,7 +162,7 @@ def _from_center_mark(plan: Plan, new: SewnPiece, low: Point, high: Point) -> li
     items: list[Primitive] = []
     if _holds(low, high, (0.0, 0.0)):
         items.append(CenterMark())
-    if new.seam is None:
+    if new.seam is None or plan.project.building.way in FREE_LINES:
         return items
     nx, ny = new.normal
     tx, ty = -ny, nx
@@ -174,7 +179,7 @@ def _from_center_mark(plan: Plan, new: SewnPiece, low: Point, high: Point) -> li
     if is_broken:
         start = _entry(start, end, low, high)
     size = Speaker(plan.project.units).near(abs(new.raw_edge_taped))
-    far = "past" if new.raw_edge_taped < 0 else "from"
+    far = "short of" if new.raw_edge_taped < 0 else "from"
     begin = Begin.BREAK if is_broken else Begin.MARK if abs(along) < 1e-6 else Begin.TICK
     items.append(Dimension(start, end, (f"{size} {far} the center mark", f"{size} {far} mark", size), begin=begin))
     return items
@@ -182,20 +187,35 @@ def _from_center_mark(plan: Plan, new: SewnPiece, low: Point, high: Point) -> li
 
 def _foot(plan: Plan, new: SewnPiece, low: Point) -> list[Primitive]:
     """Name, fabric and cut size under the drawing."""
-    say = Speaker(plan.project.units)
     name = piece_name(plan.build, new)
     head = f"{name.capitalize()} {letters_of(plan, new)}"
     if new.side.startswith(NUMBERED):
         head += f" · {new.side}"
     lines: list[Primitive] = [
         Text(low, head, 9.0, anchor="start", bold=True, shift=(0.0, -14.0)),
-        Text(low, new.fabric, 7.5, anchor="start", shift=(0.0, -24.5), may_shorten=True),
+        Text(
+            low,
+            ", ".join(dict.fromkeys(one.fabric for one in new.sections)) or new.fabric,
+            7.5,
+            anchor="start",
+            shift=(0.0, -24.5),
+            may_shorten=True,
+        ),
     ]
     if new.cut_length > 0 and (new.step or plan.build.first_is_strip):
-        lines.append(
-            Text(low, f"cut {say.cut_size(new.cut_width, new.cut_length)}", 7.5, anchor="start", shift=(0.0, -34.0))
-        )
+        lines.append(Text(low, _cut_size(plan, new), 7.5, anchor="start", shift=(0.0, -34.0)))
     return lines
+
+
+def _cut_size(plan: Plan, new: SewnPiece) -> str:
+    """The size a piece is cut; of a strip of several parts the size when they are joined."""
+    say = Speaker(plan.project.units)
+    if new.square_cut > 0:
+        return f"cut {say.cut_size(new.square_cut, new.square_cut)}"
+    if new.sections:
+        long = sum(section.cut_length for section in new.sections) - 2 * plan.numbers.seam * (len(new.sections) - 1)
+        return f"{say.cut_size(new.cut_width, long)} as joined"
+    return f"cut {say.cut_size(new.cut_width, new.cut_length)}"
 
 
 def _whole(plan: Plan, step: int) -> Figure:
@@ -264,7 +284,8 @@ def _spoken_name(plan: Plan, new: SewnPiece) -> str:
 def _described(plan: Plan, new: SewnPiece) -> str:
     say = Speaker(plan.project.units)
     name = _spoken_name(plan, new)
-    fabric = f"{new.fabric} ({plan.letter_of(new.fabric)})"
+    names = list(dict.fromkeys(section.fabric for section in new.sections)) or [new.fabric]
+    fabric = listed([f"{one} ({plan.letter_of(one)})" for one in names])
     if new.seam is None:
         low, high = extent(new.opened, *new.normal)
         place = "at the center mark" if holds(new.opened, (0.0, 0.0)) else "where the marks say"
@@ -273,8 +294,23 @@ def _described(plan: Plan, new: SewnPiece) -> str:
     lock = {0: "No end to lock.", 1: "One end to lock.", 2: "Both ends to lock."}[len(loose)]
     side = f" on the {new.side} side" if new.side else ""
     size = say.cut_size(new.cut_width, new.cut_length)
-    beyond = ", on the far side of the mark" if new.raw_edge_taped < 0 else ""
+    from_mark = "Short of the center mark by" if new.raw_edge_taped < 0 else "From the center mark to its raw edge"
     return (
         f"{name.capitalize()} of {fabric}, cut {size} wide × long, sewn{side} and opened. "
-        f"From the center mark to its raw edge {say.near(abs(new.raw_edge_taped))}{beyond}. {lock}"
+        f"{from_mark} {say.near(abs(new.raw_edge_taped))}. {lock}"
     )
+
+
+def _edge_in_words(plan: Plan, new: SewnPiece) -> str:
+    """Where the raw edge lies; of a seam along a line of its own, where the line begins and ends."""
+    say = Speaker(plan.project.units)
+    if plan.project.building.way in FREE_LINES and new.seam is not None:
+        (x0, y0), (x1, y1) = new.seam.start.at, new.seam.end.at
+        places = [
+            f"{say.near(abs(x))} {'right' if x >= 0 else 'left'} and {say.near(abs(y))} {'up' if y >= 0 else 'down'}"
+            for x, y in ((x0, y0), (x1, y1))
+        ]
+        return f"Its seam runs from {places[0]} to {places[1]}, counted from the center mark."
+    if new.raw_edge_taped < 0:
+        return f"Its raw edge lies {say.near(-new.raw_edge_taped)} short of the center mark."
+    return f"From the center mark to its raw edge {say.near(new.raw_edge_taped)}."

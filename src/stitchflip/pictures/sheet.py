@@ -227,6 +227,11 @@ class _Layout:
             self._write(word)
 
     def _find_room(self, label: Label) -> bool:
+        if self._fits(label):
+            return True
+        return label.may_lose_tail and self._fits(replace(label, tail=""))
+
+    def _fits(self, label: Label) -> bool:
         room = self._seen(label.room)
         size = label.size
         while len(room) > 2 and size >= label.least - 1e-9:
