@@ -91,6 +91,7 @@ def test_lower_ends_are_free_and_upper_ends_meet_the_other_side() -> None:
         if strip.side == "upper left":
             upper, lower = lower, upper
         assert (1, EndClass.CROSSED, EndClass.CAUGHT) == (strip.free_ends, upper.kind, lower.kind)
+        assert (strip.side == "upper right") == strip.is_start_free
 
 
 def test_strips_that_lie_above_the_piece_are_told() -> None:
