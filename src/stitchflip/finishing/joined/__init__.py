@@ -6,7 +6,7 @@ judged by them.
 
 from __future__ import annotations
 
-from stitchflip.finishing.joined.borders import border_adds, mitered_length, sashing_for
+from stitchflip.finishing.joined.borders import border_adds, lengthwise_need, mitered_length, sashing_for
 from stitchflip.finishing.joined.joins import (
     covered_cut,
     flat_cut_that_fills,
@@ -39,6 +39,7 @@ __all__ = [
     "flat_cut_that_fills",
     "folded_cut_that_passes",
     "laid_kinds",
+    "lengthwise_need",
     "mitered_length",
     "passes_by",
     "plan_quilt",

@@ -7,11 +7,12 @@ width less two seams: one goes into the seam to the quilt, the other under the b
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import ceil, floor
 
 from stitchflip.finishing.joined.sizes import area_between
 from stitchflip.finishing.measures import MITER_SPARE
 from stitchflip.finishing.quilt_model import BorderPlan
-from stitchflip.lengths import Unit
+from stitchflip.lengths import TOLERANCE_IN, Unit
 from stitchflip.piecing.model import Polygon
 from stitchflip.project.model import Border, BorderCorners
 
@@ -47,6 +48,28 @@ def mitered_length(edge: float, cut: float, unit: Unit) -> float:
         82.0
     """
     return edge + 2 * cut + MITER_SPARE.of(unit)
+
+
+def lengthwise_need(cut: float, long: float, usable: float) -> float:
+    """Length of fabric that gives all four strips of a border whole, cut along it instead of across.
+
+    Args:
+        cut: Cut width of the border, inches.
+        long: Cut length of its longest strip, inches.
+        usable: Usable width of the fabric, inches.
+
+    Returns:
+        One length when the four lie side by side, else as many as it takes; inches, without straightening.
+
+    Source:
+        Border Tips and Techniques, quilt shop, https://www.fabricessentials.com/border-tips.htm
+
+    Example:
+        >>> lengthwise_need(10.5, 90, 42), lengthwise_need(12, 90, 42)
+        (90, 180)
+    """
+    side_by_side = max(1, floor(usable / cut + TOLERANCE_IN))
+    return ceil(4 / side_by_side) * long
 
 
 def sashing_for(block: float) -> float:

@@ -68,6 +68,16 @@ def is_longer_than_fabric(project: Project, numbers: Numbers, fabric: str, long:
         fabric: Name of the fabric.
         long: Cut length of the strip, inches.
     """
+    return long > usable_width(project, numbers, fabric) + TOLERANCE_IN
+
+
+def usable_width(project: Project, numbers: Numbers, fabric: str) -> float:
+    """Width of a fabric without selvages, after washing, inches.
+
+    Args:
+        project: For the width as measured.
+        numbers: For the usual width, and what washing takes off.
+        fabric: Its name.
+    """
     own = next((one.usable_width for one in project.fabrics if one.name == fabric), None)
-    usable = (numbers.usable_width if own is None else own.inches) * (1 - numbers.prewash_across)
-    return long > usable + TOLERANCE_IN
+    return (numbers.usable_width if own is None else own.inches) * (1 - numbers.prewash_across)

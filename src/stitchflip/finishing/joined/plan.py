@@ -58,7 +58,7 @@ def plan_quilt(project: Project, numbers: Numbers, block_taped: Polygon) -> Quil
     words = list(joining_words(project, numbers, joined, cuts, check, setting.strips)) if is_joined else []
     if setting.triangles is not None:
         words += triangle_words(project, numbers, joined, setting.triangles)
-    words += border_words(project, numbers)
+    words += border_words(project, numbers, borders)
     return QuiltPlan(
         wide=whole_wide,
         high=whole_high,

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from stitchflip.finishing.joined.borders import border_adds
+from stitchflip.finishing.joined.borders import border_adds, lengthwise_need
+from stitchflip.finishing.joined.faces import is_longer_than_fabric, usable_width
 from stitchflip.finishing.joined.joins import JoinCuts
-from stitchflip.finishing.quilt_model import JoinCheck, JoiningStrip, SettingTriangles
+from stitchflip.finishing.quilt_model import BorderPlan, JoinCheck, JoiningStrip, SettingTriangles
 from stitchflip.finishing.words import size_in_words
 from stitchflip.lengths import TOLERANCE_IN, Rounding, Speaker, Unit, round_to
-from stitchflip.project.model import Fold, Join, Joined, Joining, Project, Setting, Through, Triangles
+from stitchflip.project.model import BorderCorners, Fold, Join, Joined, Joining, Project, Setting, Through, Triangles
 from stitchflip.project.numbers import Numbers
 
 
@@ -167,26 +168,37 @@ def _base_of(square: float, numbers: Numbers, part: int) -> float:
     return round_to(square / (1 - draw_up) + 2 * spare, numbers.round_base_to, Rounding.UP)
 
 
-def border_words(project: Project, numbers: Numbers) -> Iterator[str]:
-    """How borders go on, and what is laid under them.
+def border_words(project: Project, numbers: Numbers, plans: Sequence[BorderPlan]) -> Iterator[str]:
+    """How borders go on, what is laid under them, and what they take when they are cut along the fabric.
 
     Args:
-        project: For the borders and what is sewn through.
+        project: For what is sewn through and the widths of fabrics.
         numbers: For the seam as stitched.
+        plans: The borders, from the inside out.
     """
     say = Speaker(project.units)
     behind = project.base.through is Through.BACKING_AND_BATTING
-    for number, border in enumerate(project.borders, 1):
-        adds = border_adds(border.cut.inches, numbers.seam)
+    for number, border in enumerate(plans, 1):
+        adds = border_adds(border.cut, numbers.seam)
         if adds <= 0:
             continue
-        which = "The border" if len(project.borders) == 1 else f"Border {number}"
+        which = "The border" if len(plans) == 1 else f"Border {number}"
         strip = " and a strip of backing as wide as the border behind it" if behind else ""
         yield (
-            f"{which} ({border.fabric}, cut {say.width(border.cut.inches)}, {border.corners.value}) is sewn to the "
+            f"{which} ({border.fabric}, cut {say.width(border.cut)}, {border.corners}) is sewn to the "
             "quilt as measured through its middle, both opposite strips alike; lay batting "
             f"{say.near(adds)} wide under it, butted to what is there{strip}."
         )
+        longest = max(border.sides_long, border.ends_long)
+        if is_longer_than_fabric(project, numbers, border.fabric, longest):
+            usable = usable_width(project, numbers, border.fabric)
+            need = lengthwise_need(border.cut, longest, usable) + numbers.straightening
+            yield (
+                f"Its strips are joined from several; cut along the length of the fabric they come whole, from "
+                f"{say.near(need)}."
+            )
+        if border.corners == BorderCorners.MITERED.value:
+            yield "Of a striped fabric cut all four strips alike, so that the stripes meet at the miters."
 
 
 def size_words(project: Project, wide: float, high: float) -> str:
