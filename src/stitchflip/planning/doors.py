@@ -67,8 +67,9 @@ class FromBatting:
 def from_strips(project: Project) -> FromStrips:
     """The largest squared-up size, in the project's proportion, that is covered and bound with what is on hand.
 
-    Fabrics with nothing on hand can be bought; those with something are only what is there. Strip widths stay, and
-    rounds are added or dropped. Each size is planned as a whole: cutting, joins of the binding and all.
+    Fabrics with nothing on hand can be bought, and so can batting; those with something are only what is there.
+    Strip widths stay, and rounds are added or dropped. Each size is planned as a whole: cutting, joins of the
+    binding and all.
 
     Args:
         project: a way of building, and fabrics with their pieces on hand.
@@ -164,7 +165,9 @@ def _runs_out(made: Plan) -> tuple[str, ...]:
 
 
 def _stops(made: Plan) -> bool:
-    return any(finding.severity is Severity.STOP for finding in made.findings)
+    """Something stops the piece that more batting would not help."""
+    stops = (finding.code for finding in made.findings if finding.severity is Severity.STOP)
+    return any(not code.startswith("batting.") for code in stops)
 
 
 def from_batting(project: Project, wide: Length, long: Length) -> FromBatting:

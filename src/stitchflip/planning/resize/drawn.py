@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import dist
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import CM_PER_INCH, Unit
@@ -77,6 +78,8 @@ def _corners(corners: tuple[tuple[float, float], ...], pen: Pen) -> tuple[tuple[
     if len(sewn) != len(raw):
         return corners
     larger = moved(scaled(sewn, pen.x, pen.y), pen.seam_after)
+    begin = min(range(len(larger)), key=lambda place: dist(larger[place], (raw[0][0] * pen.x, raw[0][1] * pen.y)))
+    larger = larger[begin:] + larger[:begin]
     return tuple((as_number(x, pen.after), as_number(y, pen.after)) for x, y in larger)
 
 
