@@ -41,6 +41,22 @@ def test_every_way_has_a_starter() -> None:
     assert set(Way) == set(STARTERS)
 
 
+@pytest.mark.parametrize("unit", Unit)
+def test_the_lines_that_join_blocks_can_be_used(unit: Unit) -> None:
+    """Taking the # away from them makes a quilt of 4 x 4 string blocks: finished sizes and two seams."""
+    text = starter_text("Porch quilt", Way.STRINGS, unit)
+    assert "\n# [joined]\n" in text
+    start = text.index("# [joined]")
+    head, lines, rest = text[:start], text[start:].split("\n\n")[0], text[start:].split("\n\n", 1)[1]
+    made = plan(read_project(head + lines.replace("# ", "", 1).replace("\n# ", "\n") + "\n\n" + rest))
+    assert [] == [finding.what for finding in made.findings if finding.severity is Severity.STOP]
+    assert 16 == made.project.blocks_in_one
+    # four blocks of 8 (20.5) finished and the two outer seam allowances
+    side = 4 * 8 + 0.5 if unit is Unit.INCH else (4 * 20.5 + 1.5) / 2.54
+    assert made.quilt is not None
+    assert (side, side) == pytest.approx((made.quilt.wide, made.quilt.high))
+
+
 def test_new_writes_a_file_that_plan_reads(ask: Ask, tmp_path: Path) -> None:
     """The name becomes the file's name, and the next command is printed."""
     said = ask("new", "Aunt Ida's Runner", "--way", "pairs round the point")
@@ -103,6 +119,9 @@ def test_a_folder_that_is_there_may_stand_before_the_name(ask: Ask, tmp_path: Pa
         ("two-sided log cabin", Way.TWO_SIDED),
         ("rows", Way.ROWS),
         ("point", Way.POINTS),
+        ("wonky", Way.WONKY),
+        ("stitch and flip", Way.FOLDED_CORNERS),
+        ("foundation", Way.FOUNDATION),
     ],
 )
 def test_a_way_is_known_by_its_name_or_enough_of_it(typed: str, meant: Way) -> None:

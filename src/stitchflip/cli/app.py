@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Annotated, ParamSpec
 import typer
 
 from stitchflip.cli.status import Refused, Status, saying_errors
+from stitchflip.project.words import Way
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -87,10 +88,7 @@ def new(
         str,
         typer.Option(
             metavar="WAY",
-            help=(
-                "Way of building: log cabin, two-sided log cabin, courthouse steps, pairs round the point, "
-                "round after round, rows of strips, sides in my order (the beginning of a word is enough)."
-            ),
+            help=f"Way of building: {', '.join(Way)} (a part that only one way has is enough).",
         ),
     ] = "log cabin",
     units: Annotated[str, typer.Option(metavar="in|cm", help="Inches or centimeters.")] = "in",

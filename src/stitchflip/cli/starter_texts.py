@@ -8,37 +8,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from stitchflip.cli.more_starters import MORE_STARTERS
+from stitchflip.cli.starter_kinds import FOUR_PAPERS, SQUARE_CENTER, Starter
 from stitchflip.lengths import Unit
 from stitchflip.project.model import Way
-from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-
-@dataclass(frozen=True, slots=True)
-class Starter:
-    """A small piece in one way of building; braces in the texts stand for sizes."""
-
-    piece: str
-    """What it is, in a word or two."""
-    strips: str
-    shape: str
-    building: str
-    fabrics: tuple[tuple[str, str], ...]
-    """Name and color."""
-    inches: Mapping[str, str]
-    centimeters: Mapping[str, str]
-
-
-_FOUR_PAPERS = (("Print", "#d98e5f"), ("Light", "#efe6d2"), ("Middle", "#9fb4a6"), ("Dark", "#3f4c5c"))
-
-_SQUARE_CENTER = """\
-[center]                      # the first piece, by its cut size
-fabric = "Print"
-shape = "square"
-cut = "{center}"
-"""
 
 STARTERS: Mapping[Way, Starter] = {
     Way.LOG_CABIN: Starter(
@@ -58,7 +35,7 @@ wide = "{wide}"
 long = "{long}"
 
 """
-        + _SQUARE_CENTER,
+        + SQUARE_CENTER,
         building="""\
 [building]
 way = "log cabin"
@@ -104,7 +81,7 @@ way = "two-sided log cabin"
 start = "top"                 # the sides grown here: top, then right
 turning = "clockwise"
 """,
-        fabrics=_FOUR_PAPERS,
+        fabrics=FOUR_PAPERS,
         inches={
             "wide": "12",
             "long": "12",
@@ -152,7 +129,7 @@ cut_long = "{center_long}"
 way = "courthouse steps"
 first_pair = ["top", "bottom"]
 """,
-        fabrics=_FOUR_PAPERS,
+        fabrics=FOUR_PAPERS,
         inches={
             "wide": "18",
             "long": "13",
@@ -202,7 +179,7 @@ turned = "on point"           # or "straight"
 way = "pairs round the point"
 pair_first = "upper"          # which strip of a pair goes first: "upper", "lower" or "alternate"
 """,
-        fabrics=_FOUR_PAPERS,
+        fabrics=FOUR_PAPERS,
         inches={
             "wide": "13",
             "long": "36",
@@ -250,7 +227,7 @@ cut = "{center}"                  # from side to opposite side
 way = "round after round"
 turning = "clockwise"
 """,
-        fabrics=_FOUR_PAPERS,
+        fabrics=FOUR_PAPERS,
         inches={"across": "17", "center": "5 1/2", "narrow": "2", "last": "2 3/4", "bind": "Dark"},
         centimeters={"across": "40", "center": "14", "narrow": "5", "last": "6.5", "bind": "Dark"},
     ),
@@ -282,7 +259,7 @@ way = "rows of strips"
 rows_run = "across"           # or "along", or "slanted"
 rows_from = "the middle"      # or "one end"
 """,
-        fabrics=_FOUR_PAPERS,
+        fabrics=FOUR_PAPERS,
         inches={"wide": "12", "long": "38", "middle": "3", "broad": "2 1/2", "last": "3 1/2", "bind": "Dark"},
         centimeters={"wide": "30", "long": "96", "middle": "7.5", "broad": "6.5", "last": "9", "bind": "Dark"},
     ),
@@ -307,15 +284,16 @@ wide = "{wide}"
 long = "{long}"
 
 """
-        + _SQUARE_CENTER,
+        + SQUARE_CENTER,
         building="""\
 [building]
 way = "sides in my order"
 """,
-        fabrics=_FOUR_PAPERS,
+        fabrics=FOUR_PAPERS,
         inches={"wide": "10 1/2", "long": "10 1/2", "center": "5", "narrow": "2", "last": "2 1/2", "bind": "Middle"},
         centimeters={"wide": "25", "long": "25", "center": "12", "narrow": "5", "last": "6.5", "bind": "Middle"},
     ),
+    **MORE_STARTERS,
 }
 
 HEAD = """\
