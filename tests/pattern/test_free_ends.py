@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from stitchflip.pattern.strip_facts import EndPlace, strip_ends, trim_words
-from tests.pattern.papers import plan_of
+from tests.pattern.papers import WITHOUT_DRAW_UP, plan_of, shown, spaced
 
 BRAIDS = ("rye-plait", "arrow-ferry")
 
@@ -19,3 +19,16 @@ def test_in_the_middle_of_a_braid_only_the_upper_end_is_trimmed(name: str) -> No
         ends = {end.name: end.place for end in strip_ends(strip)}
         assert {"upper": EndPlace.LEVEL, "lower": EndPlace.PAST} == ends
         assert "the upper end level with the edge beside" in "".join(str(run) for run in trim_words(strip))
+
+
+def test_a_half_square_is_laid_by_its_long_side_and_its_point() -> None:
+    """The page says where both lie, and that the long side stretches; it has no middle one could mark.
+
+    Without draw-up the cover of Rye Plait ends 20 + 1/2 below the mark; a square cut 7 is 7 / sqrt 2 = 4.95 high as
+    a half, so its point lies 15.55 below the mark.
+    """
+    told = spaced(shown("pattern", "rye-plait", *WITHOUT_DRAW_UP))
+
+    assert "its long side level, 20½ in below the center mark" in told
+    assert "its point up, 15 9/16 in below the mark, on the center line" in told
+    assert "Its long side is on the slant and stretches" in told

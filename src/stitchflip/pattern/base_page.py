@@ -19,7 +19,7 @@ from stitchflip.pattern.telling import Teller, number_word, sentence
 from stitchflip.pictures import base
 from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.piecing.model import Polygon
-from stitchflip.project.model import Through
+from stitchflip.project.model import CenterShape, Through
 
 
 def base_page(teller: Teller) -> tuple[Block, ...]:
@@ -109,6 +109,8 @@ def _place_words(teller: Teller, place: Polygon) -> str:
             f"its middle on the center mark; it reaches {say.near(max(ys))} above and below it "
             f"and {say.near(max(xs))} on both sides"
         )
+    if _is_half_square(teller):
+        return _half_square_words(teller, place)
     parts = []
     if abs(middle_y) > 1e-6:
         parts.append(f"{say.near(abs(middle_y))} {'above' if middle_y > 0 else 'below'}")
@@ -117,10 +119,30 @@ def _place_words(teller: Teller, place: Polygon) -> str:
     return f"its middle {' and '.join(parts)} the center mark, as drawn"
 
 
+def _is_half_square(teller: Teller) -> bool:
+    """True when the first piece is a half square that lies with its long side down."""
+    center = teller.project.center
+    return center is not None and center.shape is CenterShape.HALF_SQUARE and center.turned % 360 == 0
+
+
+def _half_square_words(teller: Teller, place: Polygon) -> str:
+    """Where the long side and the point of a half square lie: it has no middle one could mark."""
+    say = teller.say
+    low = min(y for _, y in place)
+    x, y = max(place, key=lambda corner: corner[1])
+    side = f"its long side level, {say.near(abs(low))} {'below' if low < 0 else 'above'} the center mark"
+    up = f"its point up, {say.near(abs(y))} {'below' if y < 0 else 'above'} the mark"
+    if abs(x) < TOLERANCE:
+        return f"{side}, and {up}, on the center line"
+    return f"{side}, and {up}, {say.near(abs(x))} to the {'right' if x > 0 else 'left'} of the center line"
+
+
 def _hold_first(teller: Teller) -> Words:
     """How it is held until its first seams hold it."""
     if teller.plan.build.first_is_strip:
         return words("Pin it along both long edges. Its first seams hold it.")
     slanted = teller.project.center is not None and teller.project.center.turned % 90 != 0
     bias = " Its sides are on the slant and stretch: smooth, never pull." if slanted else ""
+    if _is_half_square(teller):
+        bias = " Its long side is on the slant and stretches: smooth, never pull."
     return words(f"{sentence('pin')} it near all its edges; the first seams hold it.{bias}")
