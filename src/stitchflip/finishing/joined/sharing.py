@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, insort
 from collections.abc import Iterator, Sequence
+from itertools import islice
 
 from stitchflip.lengths import TOLERANCE_IN
 from stitchflip.values import dataclass
@@ -18,8 +19,10 @@ from stitchflip.values import dataclass
 _Size = tuple[float, float]
 _MOST_LISTS = 4000
 """No more lists of column widths (or row heights) are looked through."""
-_MOST_QUESTIONS = 6000
-"""No more dealings are tried."""
+_MOST_DEALT = 200_000
+"""No more blocks are dealt out in all tries together."""
+_Dealing = tuple[tuple[float, ...], tuple[float, ...], tuple[int, ...]]
+"""Column widths, row heights, and the block of each place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,46 +60,59 @@ def share(blocks: Sequence[_Size], across: int, down: int) -> Sharing:
         >>> share([(8, 8), (9, 8), (8, 8), (9, 8)], 2, 2)
         Sharing(columns=(9, 8), rows=(8, 8), cells=(1, 0, 3, 2), is_proved=True)
     """
-    widths = sorted((wide for wide, _ in blocks), reverse=True)
-    heights = sorted((high for _, high in blocks), reverse=True)
-    columns, all_columns = _lists(widths, across, down)
-    rows, all_rows = _lists(heights, down, across)
-    best: tuple[tuple[float, ...], tuple[float, ...], tuple[int, ...]] | None = None
-    kept, asked = 0.0, 0
+    columns, all_columns = _lists([wide for wide, _ in blocks], across, down)
+    rows, all_rows = _lists([high for _, high in blocks], down, across)
+    best = max(_sorted_deals(blocks, across, down), key=_kept)
+    left = max(1, _MOST_DEALT // len(blocks))
     for wide in columns:
-        if sum(wide) * sum(rows[0]) <= kept + TOLERANCE_IN or asked >= _MOST_QUESTIONS:
-            break
         for high in rows:
-            if sum(wide) * sum(high) <= kept + TOLERANCE_IN or asked >= _MOST_QUESTIONS:
+            if left == 0 or sum(wide) * sum(high) <= _kept(best) + TOLERANCE_IN:
                 break
-            asked += 1
+            left -= 1
             cells = dealt(blocks, wide, high)
             if cells is not None:
-                best, kept = (wide, high, cells), sum(wide) * sum(high)
+                best = (wide, high, cells)
                 break
-    if best is None:
-        smallest = ((widths[-1],) * across, (heights[-1],) * down)
-        best = (*smallest, tuple(range(across * down)))
-    proved = all_columns and all_rows and asked < _MOST_QUESTIONS
-    return Sharing(*best, is_proved=proved)
+    return Sharing(*best, is_proved=all_columns and all_rows and left > 0)
+
+
+def _kept(dealing: _Dealing) -> float:
+    return sum(dealing[0]) * sum(dealing[1])
+
+
+def _sorted_deals(blocks: Sequence[_Size], across: int, down: int) -> Iterator[_Dealing]:
+    """Two good dealings to begin with: like widths to a column, the highest first; like heights to a row likewise."""
+    by_width = sorted(range(len(blocks)), key=lambda index: (-blocks[index][0], -blocks[index][1], index))
+    columns = [
+        sorted(by_width[column * down : (column + 1) * down], key=lambda index: (-blocks[index][1], index))
+        for column in range(across)
+    ]
+    yield _as_laid(blocks, [[column[row] for column in columns] for row in range(down)])
+    by_height = sorted(range(len(blocks)), key=lambda index: (-blocks[index][1], -blocks[index][0], index))
+    yield _as_laid(
+        blocks,
+        [
+            sorted(by_height[row * across : (row + 1) * across], key=lambda index: (-blocks[index][0], index))
+            for row in range(down)
+        ],
+    )
+
+
+def _as_laid(blocks: Sequence[_Size], rows: list[list[int]]) -> _Dealing:
+    """What blocks laid so are trimmed to."""
+    columns = tuple(min(blocks[row[column]][0] for row in rows) for column in range(len(rows[0])))
+    heights = tuple(min(blocks[index][1] for index in row) for row in rows)
+    return columns, heights, tuple(index for row in rows for index in row)
 
 
 def _lists(sizes: list[float], count: int, each: int) -> tuple[list[tuple[float, ...]], bool]:
     """Column widths that the blocks allow, looked at one way only: the largest sum first, and whether all are there.
 
-    The k-th widest column needs k x `each` blocks at least as wide. The list of the smallest size is always there.
+    The k-th widest column needs k x `each` blocks at least as wide.
     """
-    found: list[tuple[float, ...]] = []
-    complete = True
-    for made in _falling(sizes, count, each):
-        if len(found) >= _MOST_LISTS:
-            complete = False
-            break
-        found.append(made)
-    plain = (sizes[-1],) * count
-    if plain not in found:
-        found.append(plain)
-    return sorted(found, key=sum, reverse=True), complete
+    falling = sorted(sizes, reverse=True)
+    found = list(islice(_falling(falling, count, each), _MOST_LISTS + 1))
+    return sorted(found[:_MOST_LISTS], key=sum, reverse=True), len(found) <= _MOST_LISTS
 
 
 def _falling(sizes: list[float], count: int, each: int) -> Iterator[tuple[float, ...]]:
