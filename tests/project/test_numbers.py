@@ -175,6 +175,29 @@ def test_a_runner_gets_more_spare_at_its_ends(
 
 
 @pytest.mark.parametrize(
+    ("side", "units", "spare", "reach"),
+    [
+        # a block that is joined to others: 1/2 in up to 10 in, 3/4 above; 1.5 cm up to 25, 2 above; reach 3/8 or 1 cm
+        ("8 1/2", "in", 1 / 2, 3 / 8),
+        ("10", "in", 1 / 2, 3 / 8),
+        ("13", "in", 3 / 4, 3 / 8),
+        ("22", "cm", 1.5 * CM, 1 * CM),
+        ("33", "cm", 2 * CM, 1 * CM),
+    ],
+)
+def test_blocks_to_be_joined_get_less(side: str, units: str, spare: float, reach: float) -> None:
+    """Blocks are small and trimmed close; one block by itself with a border is a mat like others."""
+    tables: dict[str, Any] = {"squared_up": {"wide": side, "long": side}, "units": units}
+    joined = {"across": 2, "down": 2, "join": "plain seam"}
+    numbers = effective(project(**tables, joined=joined))
+    alone = effective(project(**tables, joined={"across": 1, "down": 1}))
+
+    assert pytest.approx((spare, spare, reach)) == (numbers.spare_x, numbers.spare_y, numbers.reach)
+    assert alone == effective(project(**tables))
+    assert 0.5 == effective(project(**tables, joined=joined, my_numbers={"reach": "1/2 in"})).reach
+
+
+@pytest.mark.parametrize(
     ("center", "expected"),
     [
         # 1 in beyond the seam lines: 3 1/2 + 2 by 11 1/2 + 2 is 5 1/2 x 13 1/2, a runner; 5 1/2 x 10 1/2 is none

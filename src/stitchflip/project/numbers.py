@@ -119,7 +119,7 @@ def effective(project: Project) -> Numbers:
         draw_up_x=draw_up_x,
         draw_up_y=draw_up_y,
         fold_loss=_mine(project, "fold_loss"),
-        reach=_mine(project, "reach"),
+        reach=_first(project, "reach_block" if _is_of_blocks(project) else "reach", mine.reach),
         round_cuts_to=_mine(project, "round_cuts_to"),
         extra_free_end=_mine(project, "extra_free_end"),
         extra_raw_edges=_mine(project, "extra_raw_edges"),
@@ -213,13 +213,26 @@ def _draw_up(project: Project) -> tuple[float, float]:
 
 
 def _spares(project: Project) -> tuple[float, float]:
-    """Base spare per side across and at the ends, inches; a runner gets more at its ends."""
+    """Base spare per side across and at the ends, inches; a runner gets more at its ends, a block less."""
     base, mine = project.base, project.my_numbers
     across, ends = ("spare_runner_across", "spare_runner_ends") if is_runner(project) else ("spare_mat", "spare_mat")
+    if _is_of_blocks(project):
+        across = ends = "spare_large_block" if _is_large_block(project) else "spare_block"
     return (
         _first(project, across, base.spare_across, mine.spare_across),
         _first(project, ends, base.spare_at_ends, mine.spare_at_ends),
     )
+
+
+def _is_of_blocks(project: Project) -> bool:
+    """True when several blocks are joined, so that what is squared up is one of them."""
+    return project.blocks_in_one > 1
+
+
+def _is_large_block(project: Project) -> bool:
+    wide, long = project.squared_up.wide, project.squared_up.long
+    limit = _house(project, "large_block")
+    return any(side is not None and side.inches > limit + TOLERANCE_IN for side in (wide, long))
 
 
 def is_runner(project: Project) -> bool:
