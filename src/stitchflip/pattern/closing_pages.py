@@ -134,9 +134,10 @@ def if_short_table(teller: Teller) -> Table | None:
     """
     plan, bare = teller.plan, teller.bare
     seam = plan.binding.seam
-    nearest = min((point.to_edge for point in plan.square_up.points), default=None)
+    is_curve = is_all_curve(teller)
+    nearest = None if is_curve else min((point.to_edge for point in plan.square_up.points), default=None)
     last = last_strip_shows(plan)
-    slanted = _slanted_distances(teller, plan.square_up.corners)
+    slanted = "" if is_curve else _slanted_distances(teller, plan.square_up.corners)
     if nearest is None and last is None:
         return None
     rows: list[tuple[Words, ...]] = []

@@ -22,6 +22,7 @@ from stitchflip.pattern.model import (
     words,
 )
 from stitchflip.pattern.purchases import by_letter, way_words
+from stitchflip.pattern.reading import plain
 from stitchflip.pattern.strip_facts import length_words
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, sentence
 from stitchflip.pictures import cuts, paper_height
@@ -29,6 +30,8 @@ from stitchflip.project.model import Through, Working
 from stitchflip.values import dataclass
 
 _MOST_ROWS = 30
+_LONG_NAME = 14
+"""Letters in the name of a piece from which its column needs more room."""
 FULL_IN, HALF_IN = 7.0, 3.55
 """Room across the page and across half of it."""
 _TALL_IN = 4.2
@@ -79,7 +82,7 @@ def cutting_tables(teller: Teller) -> tuple[Block, ...]:
     )
     all_of_them = f" “How many” counts all {_all_words(teller)}." if teller.bases > 1 else ""
     opening = Paragraph(words(f"{later} Label each piece with its step number as you cut it.{all_of_them}"))
-    firsts = counted(teller.bases, teller.first_name, f"{teller.first_name.replace('patch', 'patche')}s")
+    firsts = f"{teller.bases} of patch 1" if teller.is_foundation else counted(teller.bases, teller.first_name)
     adds_up = Paragraph(
         words(
             "Count: ",
@@ -179,10 +182,11 @@ def _table(teller: Teller, cuts: tuple[Cut, ...]) -> Table:
     rows = tuple(_row(teller, cut) for cut in cuts)
     foot: tuple[Words, ...] = (words(str(sum(cut.count for cut in cuts))), words("pieces in all"), (), ())
     shows = any(row[-1] for row in rows)
+    are_long = max((len(plain(row[2])) for row in rows), default=0) > _LONG_NAME
     columns: tuple[Column, ...] = (
         Column("how many", Align.END),
         Column(f"cut wide × long, {teller.unit_word}", share=1.55),
-        Column("for step", share=1.05 if shows else 2.0),
+        Column("for step", share=2.0 if are_long else 1.05),
         Column("shows", share=1.4),
     )
     if not shows:
@@ -203,6 +207,7 @@ def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:
         )
     steps = [piece.step for piece in cut.pieces if piece.step and piece.name == str(piece.step)]
     names = [_piece_name(teller, piece) for piece in cut.pieces if not (piece.step and piece.name == str(piece.step))]
+    steps = [int(teller.number(step)) for step in steps]
     what = ", ".join((*names, runs_of(sorted(steps)))) if steps else ", ".join(names)
     wide = " wide" if cut.kind == "strip" else ""
     shows = dict.fromkeys(f"{piece.finished}{wide}" for piece in cut.pieces if piece.finished)

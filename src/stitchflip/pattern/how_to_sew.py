@@ -124,7 +124,8 @@ def _along_lines(teller: Teller) -> tuple[Words, ...]:
         words(
             "Draw the lines of ",
             Mention("foundation"),
-            " with their numbers on the side you sew from. The drawing is mirrored on purpose.",
+            " and the number of every patch on the side you sew from. The drawing is mirrored on purpose. Patch 1 has "
+            "no line; every other patch is sewn along the line that bounds it toward patch 1.",
         ),
         words(
             f"Hold the work against the light. Lay the patch face down on what is there, its raw edge {seam} past the "
@@ -188,7 +189,7 @@ def other_fabrics(teller: Teller, place: int, like: int) -> Block:
     rows: list[tuple[Words, ...]] = []
     for mine, theirs in zip(own.build.pieces, other.build.pieces, strict=True):
         if (mine.fabric, mine.sections) != (theirs.fabric, theirs.sections):
-            name = str(mine.step) if mine.step else teller.first_name
+            name = teller.number(mine.step) if mine.step else teller.first_name
             rows.append((words(name), teller.named(mine.fabric), words("instead of ", teller.named(theirs.fabric))))
     said = Paragraph(words(f"Sew it step by step like the block “{other.name}”, in these fabrics."))
     if not rows:

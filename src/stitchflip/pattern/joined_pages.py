@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from stitchflip.finishing.joined.words import border_words, triangle_words
 from stitchflip.finishing.quilt_model import BorderPlan, QuiltPlan
 from stitchflip.pattern.model import (
     Align,
@@ -42,10 +43,12 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
         section,
         ".",
     )
+    first, *then = _joining_words(teller, quilt)
     numbered = [
         *_unequal(teller, quilt),
-        *(with_picture(one, "joining") for one in quilt.words),
+        with_picture(first, "joining"),
         _rows_then_long(teller, quilt),
+        *(with_picture(one, "joining") for one in then),
     ]
     pictures = (
         FigureBox(
@@ -68,6 +71,7 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
     return (
         Together((Heading(2, "Join the blocks"), Paragraph(opening), *cut_through)),
         *_strips(teller, quilt),
+        *_triangles(teller, quilt),
         Together((Heading(3, "In this order"), Numbered(tuple(numbered)))),
         *pictures,
         _cautions(),
@@ -79,6 +83,28 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
 def _is_joined(quilt: QuiltPlan) -> bool:
     """False for a single piece that only has borders."""
     return len(quilt.blocks) > 1
+
+
+def _joining_words(teller: Teller, quilt: QuiltPlan) -> list[str]:
+    """What is said of the joining itself; triangles and borders have places of their own."""
+    elsewhere = {*_of_triangles(teller, quilt), *border_words(teller.project, teller.plan.numbers, quilt.borders)}
+    return [one for one in quilt.words if one not in elsewhere] or ["Nothing is joined: one piece with its borders."]
+
+
+def _of_triangles(teller: Teller, quilt: QuiltPlan) -> tuple[str, ...]:
+    joined = teller.project.joined
+    if quilt.triangles is None or joined is None:
+        return ()
+    return tuple(triangle_words(teller.project, teller.plan.numbers, joined, quilt.triangles))
+
+
+def _triangles(teller: Teller, quilt: QuiltPlan) -> tuple[Block, ...]:
+    """The setting triangles, which are quilted before anything is joined."""
+    said = _of_triangles(teller, quilt)
+    if not said or quilt.triangles is None:
+        return ()
+    fabric = words("All of them: ", teller.named(quilt.triangles.fabric), ".")
+    return (Together((Heading(3, "Setting triangles"), Numbered((*(words(one) for one in said), fabric)))),)
 
 
 def _unequal(teller: Teller, quilt: QuiltPlan) -> list[Words]:
@@ -155,7 +181,8 @@ def _borders(teller: Teller, quilt: QuiltPlan) -> tuple[Block, ...]:
     if not quilt.borders:
         return ()
     said = [_border(teller, border, number, len(quilt.borders)) for number, border in enumerate(quilt.borders, 1)]
-    return (Together((Heading(3, "Borders" if len(said) > 1 else "The border"), Numbered(tuple(said)))),)
+    said += [words(one) for one in border_words(teller.project, teller.plan.numbers, quilt.borders)]
+    return (Together((Heading(3, "Borders" if len(quilt.borders) > 1 else "The border"), Numbered(tuple(said)))),)
 
 
 def _border(teller: Teller, border: BorderPlan, number: int, count: int) -> Words:

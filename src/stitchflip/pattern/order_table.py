@@ -47,7 +47,7 @@ def _lines(teller: Teller) -> tuple[Block, ...]:
     shown = teller.strips[:_MOST_ROWS_OF_LINES]
     rows = tuple(
         (
-            words(str(strip.step)),
+            words(teller.number(strip.step)),
             words(teller.named(strip.fabric)),
             words(_size(teller, strip)),
             words(*(_end(teller, strip.seam.start.at) if strip.seam else ())),

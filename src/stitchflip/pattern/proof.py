@@ -208,7 +208,7 @@ def _steps(document: Document, plan: Plan) -> Iterator[str]:
     numbers = [[step.number for step in block.steps] for block in document.blocks if isinstance(block, Steps)]
     teller = Teller(plan)
     wanted = [
-        [str(strip.step) for strip in kind.build.strips if strip.cut_length > 0]
+        [teller.number(strip.step) for strip in kind.build.strips if strip.cut_length > 0]
         for place, kind in enumerate(plan.kinds)
         if kind_sewn_like(teller, place) is None
     ]

@@ -120,7 +120,7 @@ def _in_the_strips(teller: Teller, name: str) -> list[str]:
     rounds = sorted({strip.round for strip in own})
     if not rounds:
         return []
-    if teller.project.building.way in WITHOUT_ROUNDS and len(rounds) > 1:
+    if teller.strip_word != "strip" or (teller.project.building.way in WITHOUT_ROUNDS and len(rounds) > 1):
         return [teller.strips_word]
     return [f"{'round' if len(rounds) == 1 else 'rounds'} {runs_of(rounds)}"]
 

@@ -97,8 +97,10 @@ def _step(teller: Teller, strip: SewnPiece, pauses: Pauses) -> Step:
     if strip.square_cut > 0 or teller.is_foundation:
         then = ", trim behind the seam, and open it."
     return Step(
-        number=str(strip.step),
-        title=words(f"{sentence(teller.strip_word)} ", str(strip.step), " · ", *_fabrics_named(teller, strip)),
+        number=teller.number(strip.step),
+        title=words(
+            f"{sentence(teller.strip_word)} ", teller.number(strip.step), " · ", *_fabrics_named(teller, strip)
+        ),
         do=words(f"Sew it ({size_words(teller, strip)}) ", *_to_where(teller, strip), then),
         picture=FigureBox(step(teller.plan, strip.step), 2.75, 2.9),
         notes=tuple(_notes(teller, strip)),
@@ -116,7 +118,7 @@ def _fabrics_named(teller: Teller, strip: SewnPiece) -> Words:
 def _to_where(teller: Teller, strip: SewnPiece) -> Words:
     """What it is sewn to, to follow "Sew it"."""
     if teller.is_foundation:
-        return words("along ", strong(f"line {strip.step}"))
+        return words("along ", strong("its line"))
     if strip.square_cut > 0:
         return words("from corner to corner over ", strong(f"the {strip.side}"))
     return words("to ", strong(side_words(strip)))
@@ -211,7 +213,7 @@ def _after(teller: Teller, strip: SewnPiece, pauses: Pauses) -> list[Words]:
                 words(
                     strong("Good stopping place. "),
                     f"Next time starts with {teller.strip_word} ",
-                    str(after.step),
+                    teller.number(after.step),
                     ", ",
                     *_fabrics_named(teller, after),
                     ".",

@@ -62,7 +62,7 @@ def point_groups(teller: Teller) -> tuple[tuple[str, tuple[PointNumber, ...]], .
 def margins(teller: Teller) -> Words:
     """Room beyond the points, to the trimmed edge and after binding; empty when no point matters."""
     groups = point_groups(teller)
-    if not groups:
+    if not groups or is_all_curve(teller):
         return ()
     parts = []
     for margin, points in groups:

@@ -131,12 +131,14 @@ def _middle(teller: Teller) -> tuple[Block, ...]:
     """Pictures, what to cut, and the order; across the page or beside each other, by the shape of the piece."""
     colors, numbered = finished(teller.plan, letters=False), order(teller.plan)
     first = (Heading(2, "Cut first"), Items(cut_first(teller)))
-    ready = (Heading(2, "Strips to have ready"), strips_ready(teller))
+    strips = strips_ready(teller)
+    ready: tuple[Block, ...] = (Heading(2, "Strips to have ready"), strips) if strips.rows else ()
     title = "Order, and the line of each seam" if has_own_line(teller) else "Order, and where you should be"
     heading, where = Heading(2, title), (*order_tables(teller), *other_kinds(teller))
     if _can_be_read(numbered, 3.5, 3.8):
-        is_long = len(runs_of_strips(teller.strips)) > _LONG_ORDER and len(ready[1].rows) <= _FEW_FABRICS
-        beside, below = (ready, ()) if is_long else ((), ready)
+        is_long = len(runs_of_strips(teller.strips)) > _LONG_ORDER and len(strips.rows) <= _FEW_FABRICS
+        beside: tuple[Block, ...] = ready if is_long else ()
+        below: tuple[Block, ...] = () if is_long else ready
         size = (1.5, 1.1) if is_long else (2.0, 1.5)
         return (
             Columns(((FigureBox(numbered, 3.5, 3.8),), (FigureBox(colors, *size), *first, *beside)), (1, 1)),
@@ -317,7 +319,7 @@ def locks(teller: Teller) -> Words:
         return words(
             strong("none to lock"), f": every seam end is crossed by a later seam or caught in {_holder(teller)}."
         )
-    said = [f"{teller.strip_word} {step} {listed(names)}" for step, names in found[:_MOST_LOCKS]]
+    said = [f"{teller.strip_word} {teller.number(step)} {listed(names)}" for step, names in found[:_MOST_LOCKS]]
     more = f" and {len(found) - _MOST_LOCKS} more" if len(found) > _MOST_LOCKS else ""
     inside = teller.say.width(teller.pick(0.25, 0.7))
     return words(

@@ -226,6 +226,10 @@ class Teller:
         """True when patches are sewn along numbered lines."""
         return self.project.building.way is Way.FOUNDATION
 
+    def number(self, step: int) -> str:
+        """The number of a step as pages and pictures have it; patches are counted from the first, without a line."""
+        return str(step + 1 if self.is_foundation else step)
+
     @property
     def strips_word(self) -> str:
         """More than one of them."""
@@ -252,7 +256,7 @@ class Teller:
             return "middle strip"
         if self.is_half_done:
             return "half-done piece"
-        return "first patch" if self.is_foundation else "center"
+        return "patch 1" if self.is_foundation else "center"
 
     @property
     def is_half_done(self) -> bool:

@@ -47,7 +47,7 @@ _PER_INCH = 0.105
 """Scale on paper that it is made for: inches of paper for an inch of fabric."""
 _MANY_BANDS = 8
 """More cuts than these across one fabric: those cut alike are drawn once, with how many there are."""
-_MANY_PIECES = 36
+_MANY_PIECES = 16
 """More pieces than these: one too narrow for its words is named without its size, which the table has."""
 _MANY_IN_A_ROW = 8
 _NAMED_REST = 4.0

@@ -52,6 +52,8 @@ DIMENSION_OFF = 11.0
 DIMENSION_MARGIN = 21.0
 """Margin that takes one row of dimensions, points."""
 
+_PATCH = "patch "
+"""How the places of a numbered foundation are called."""
 NUMBERED = "side "
 """How the name of an edge begins that is known by its number alone."""
 SIDE_SIZE = 6.5
@@ -74,10 +76,20 @@ def color_of(plan: Plan, fabric: str) -> str:
 
 
 def piece_name(build: Build, piece: SewnPiece) -> str:
-    """What a piece is called in pictures: its number in sewing order, or the name of the first piece."""
+    """What a piece is called in pictures: its number in sewing order, or the name of the first piece.
+
+    Patches of a numbered foundation are counted from the first, which has no line.
+    """
+    if is_numbered_from_first(build):
+        return str(piece.step + 1)
     if piece.step:
         return str(piece.step)
     return "middle" if build.first_is_strip else "center"
+
+
+def is_numbered_from_first(build: Build) -> bool:
+    """True for a numbered foundation: its first piece is patch 1."""
+    return any(strip.side.startswith(_PATCH) for strip in build.strips[:1])
 
 
 def patch(plan: Plan, piece: SewnPiece, polygon: Polygon, *, fabric: str = "") -> Area:

@@ -68,7 +68,7 @@ def order(plan: Plan) -> Figure:
         high,
         f"{plan.project.name}, sewing order",
         f"The {counted(len(strips), 'strip')} numbered in sewing order: "
-        + ", ".join(f"{piece.step} {letters_of(plan, piece)} {piece.side}".rstrip() for piece in strips)
+        + ", ".join(f"{piece_name(build, piece)} {letters_of(plan, piece)} {piece.side}".rstrip() for piece in strips)
         + ".",
         Margins(),
         natural_width(low, high),

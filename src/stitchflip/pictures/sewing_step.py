@@ -16,6 +16,7 @@ from stitchflip.pictures.drawing import (
     base_area,
     base_rectangle,
     bounds,
+    is_numbered_from_first,
     letters_of,
     listed,
     outline_lines,
@@ -278,7 +279,12 @@ def _entry(start: Point, end: Point, low: Point, high: Point) -> Point:
 
 
 def _spoken_name(plan: Plan, new: SewnPiece) -> str:
-    return f"strip {new.step}" if new.step else f"the {piece_name(plan.build, new)}"
+    name = piece_name(plan.build, new)
+    if is_numbered_from_first(plan.build):
+        return f"patch {name}"
+    if new.square_cut > 0:
+        return f"square {name}"
+    return f"strip {name}" if new.step else f"the {name}"
 
 
 def _described(plan: Plan, new: SewnPiece) -> str:
@@ -292,13 +298,22 @@ def _described(plan: Plan, new: SewnPiece) -> str:
         return f"{name.capitalize()} of {fabric}, {say.near(high - low)} as cut, lies on the base {place}."
     loose = [end for end in (new.seam.start, new.seam.end) if end.kind is EndClass.LOOSE]
     lock = {0: "No end to lock.", 1: "One end to lock.", 2: "Both ends to lock."}[len(loose)]
-    side = f" on the {new.side} side" if new.side else ""
+    side = _place_in_words(new)
     size = say.cut_size(new.cut_width, new.cut_length)
     from_mark = "Short of the center mark by" if new.raw_edge_taped < 0 else "From the center mark to its raw edge"
     return (
         f"{name.capitalize()} of {fabric}, cut {size} wide × long, sewn{side} and opened. "
         f"{from_mark} {say.near(abs(new.raw_edge_taped))}. {lock}"
     )
+
+
+def _place_in_words(new: SewnPiece) -> str:
+    """Where a strip is sewn, to follow "sewn"."""
+    if new.side.startswith("patch "):
+        return " along its line"
+    if new.square_cut > 0:
+        return f" over the {new.side}"
+    return f" on the {new.side} side" if new.side else ""
 
 
 def _edge_in_words(plan: Plan, new: SewnPiece) -> str:

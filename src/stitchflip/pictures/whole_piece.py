@@ -196,7 +196,9 @@ def _outward(plan: Plan) -> str:
             for fabric in dict.fromkeys(section.fabric for section in piece.sections) or (piece.fabric,):
                 rounds.setdefault(piece.round, {}).setdefault(f"{fabric} ({plan.letter_of(fabric)})")
     outward = "; ".join(listed(tuple(names)) for names in rounds.values())
+    name = piece_name(build, first)
+    called = f"patch {name}" if name.isdigit() else name
     return (
-        f"{piece_name(build, first).capitalize()}: {first.fabric} ({plan.letter_of(first.fabric)}). "
+        f"{called.capitalize()}: {first.fabric} ({plan.letter_of(first.fabric)}). "
         f"From there outward: {outward or 'nothing'}."
     )
