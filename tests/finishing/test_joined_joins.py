@@ -166,7 +166,8 @@ def test_words_of_a_plain_seam_follow_what_is_sewn_through() -> None:
 
     assert "Trim the batting out of every seam allowance, ¼ in back" in alone.replace("\u202f", " ")
     assert "press the seams open" in alone
-    assert "Stitch in the ditch" in alone
+    assert "stitch in the ditch" in alone
+    assert "the backing is held only every 8 in" in alone.replace("\u202f", " ")
     assert "turn the other ¼ in under" in backed.replace("\u202f", " ")
 
 

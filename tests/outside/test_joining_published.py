@@ -138,7 +138,7 @@ def test_the_plain_front_seam_is_stitched_in_the_ditch() -> None:
     How to join quilt blocks as you go, https://flowerdogandco.com/join-quilt-blocks-go/
     """
     words = " ".join(quilt(2, 2, join="plain seam", parts={"base": {"through": "batting only"}}).words)
-    assert "Stitch in the ditch between the blocks" in words
+    assert "stitch in the ditch between the blocks" in words
 
 
 def test_strips_are_cut_to_the_measured_block() -> None:

@@ -55,7 +55,9 @@ def plan_quilt(project: Project, numbers: Numbers, block_taped: Polygon) -> Quil
     borders, whole_wide, whole_high = plan_borders(
         project.borders, setting.wide, setting.high, numbers.seam, project.units
     )
-    words = list(joining_words(project, numbers, joined, cuts, check, setting.strips)) if is_joined else []
+    words = (
+        list(joining_words(project, numbers, joined, cuts, check, setting.strips, (wide, high))) if is_joined else []
+    )
     if setting.triangles is not None:
         words += triangle_words(project, numbers, joined, setting.triangles)
     words += border_words(project, numbers, borders)

@@ -21,6 +21,7 @@ def joining_words(
     cuts: JoinCuts,
     check: JoinCheck,
     strips: Sequence[JoiningStrip],
+    block: tuple[float, float],
 ) -> Iterator[str]:
     """How the blocks are joined, in the order of the work.
 
@@ -31,12 +32,13 @@ def joining_words(
         cuts: Cut widths of the strips.
         check: One join in section.
         strips: All joining strips.
+        block: Squared-up size of a block, inches.
     """
     say = Speaker(project.units)
     yield _order(joined)
     match joined.join:
         case Join.PLAIN_SEAM:
-            yield from _plain(project, numbers, say)
+            yield from _plain(project, numbers, block, say)
             return
         case Join.COVERED:
             yield (
@@ -93,7 +95,7 @@ def _flat_and_folded(joined: Joined, check: JoinCheck, say: Speaker) -> Iterator
     )
 
 
-def _plain(project: Project, numbers: Numbers, say: Speaker) -> Iterator[str]:
+def _plain(project: Project, numbers: Numbers, block: tuple[float, float], say: Speaker) -> Iterator[str]:
     if project.base.through is Through.BACKING_AND_BATTING:
         yield (
             "Fold the backings out of the way and sew the fronts right sides together; trim the battings until they "
@@ -105,7 +107,11 @@ def _plain(project: Project, numbers: Numbers, say: Speaker) -> Iterator[str]:
         f"Trim the batting out of every seam allowance, {say.near(numbers.seam)} back from the raw edge, sew the "
         "blocks right sides together and press the seams open."
     )
-    yield "Stitch in the ditch between the blocks through the backing: that is what holds the backing, block by block."
+    wide, high = (side - 2 * numbers.seam for side in block)
+    yield (
+        "Layer the whole on its backing and stitch in the ditch between the blocks: the strips hold top and batting "
+        f"everywhere, the backing is held only every {say.near(max(wide, high))}."
+    )
 
 
 def triangle_words(project: Project, numbers: Numbers, joined: Joined, made: SettingTriangles) -> Iterator[str]:
