@@ -106,8 +106,10 @@ def _of_block(making: Making, kind: BlockKind) -> Iterator[tuple[str, Piece]]:
             piece = _strip(
                 kind.project, making.numbers, strip, making.speaker, is_last=last.get(strip.side) == strip.step
             )
-            is_patch = kind.project.building.way is Way.FOUNDATION
-            yield strip.fabric, replace(piece, count=count, kind="rectangle" if is_patch else "strip")
+            if kind.project.building.way is Way.FOUNDATION:
+                # The first piece is patch 1, and the area a patch fills has no one finished width.
+                piece = replace(piece, kind="rectangle", name=str(strip.step + 1), finished="")
+            yield strip.fabric, replace(piece, count=count)
 
 
 def _angled(numbers: Numbers, build: Build, strip: SewnPiece, piece: Piece) -> Piece:
