@@ -21,6 +21,9 @@ def mat() -> Project:
         (("squared_up", "wide"), "40 cm", 40 / 2.54),
         (("my_numbers", "seam"), "7/32", 7 / 32),
         (("base", "wide"), "20", 20.0),
+        (("squared_up", "corner_radius"), "1 3/4", 1.75),
+        (("binding", "cut"), "2 1/4", 2.25),
+        (("my_numbers", "patch_extra"), "3/8", 0.375),
     ],
 )
 def test_a_length_is_written_where_the_path_leads(
@@ -115,6 +118,93 @@ def test_a_change_that_cannot_be_made_says_why(mat: Project, change: Change, say
     """A path that leads nowhere, a text that cannot be read and a contradiction are told, and nothing changes."""
     with pytest.raises(ProjectFileError) as caught:
         apply_changes(mat, [change])
+
+    assert says in str(caught.value)
+
+
+QUILT = (
+    MAT
+    + """
+[joined]
+across = 2
+down = 1
+fabric = "Oat"
+measured = [["13", ["13", "12 7/8"]]]
+
+[[blocks]]
+name = "Lit window"
+
+[[blocks]]
+name = "Dark shed"
+[blocks.center]
+cut = "5"
+fabric = "Brass"
+
+[[borders]]
+cut = "3"
+fabric = "Oat"
+"""
+)
+
+
+def test_blocks_joins_and_borders_are_changed_by_their_paths() -> None:
+    """Lists in lists, tables in lists and what was not there before."""
+    quilt = apply_changes(
+        read_project(QUILT),
+        [
+            Change(("joined", "measured", 0, 1, 1), "12 3/4"),
+            Change(("joined", "measured", 0, 0), '["13 1/8", "13"]'),
+            Change(("joined", "shows"), None),
+            Change(("blocks", 1, "center", "cut"), "4 1/2"),
+            Change(("blocks", 0, "rounds"), '[{ cut = "3", fabric = "Oat" }]'),
+            Change(("borders", 1), '{ cut = "2", fabric = "Brass", corners = "mitered" }'),
+            Change(("extras", "sleeve"), "true"),
+        ],
+    )
+
+    assert quilt.joined is not None
+    ((first, second),) = quilt.joined.measured
+    assert isinstance(first, tuple)
+    assert isinstance(second, tuple)
+    assert (13.125, 13.0, 13.0, 12.75) == tuple(length.inches for length in (*first, *second))
+    lit, dark = quilt.blocks
+    assert dark.center is not None
+    assert dark.center.cut is not None
+    assert 4.5 == dark.center.cut.inches
+    assert [Round.model_validate({"cut": "3", "fabric": "Oat"})] == list(lit.rounds or ())
+    assert ["butted", "mitered"] == [border.corners for border in quilt.borders]
+    assert quilt.extras.sleeve
+
+
+def test_a_project_becomes_a_quilt_by_one_change(mat: Project) -> None:
+    """A table that was not there is written whole."""
+    quilt = apply_changes(mat, [Change(("joined",), '{ across = 4, down = 5, fabric = "Oat" }')])
+
+    assert 20 == quilt.blocks_in_one
+    assert mat == apply_changes(quilt, [Change(("joined",), None)])
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (Change(("joined", "measured", 0, 1, 1), "two"), "a length such as 2 1/2"),
+        (Change(("joined", "measured", 0, 2), "13"), "joined.measured[1]"),
+        (Change(("joined", "across"), "3"), "joined.measured[1]"),
+        (Change(("joined", "join"), "plain seam"), "joined.fabric"),
+        (Change(("joined", "join"), "glue"), '"covered strips"'),
+        (Change(("blocks", 1, "center", "fabric"), "Rye"), "blocks[2].center.fabric"),
+        (Change(("blocks", 5, "name"), "Gull"), "blocks[6]"),
+        (Change(("borders", 0, "corners"), "corner squares"), "borders[1].corner_fabric"),
+        (Change(("borders", 0, "color"), "navy"), '"color"'),
+        (Change(("cut_apart",), "{ across = 2 }"), "cut_apart"),
+        (Change(("patches", 0), '{ fabric = "Oat" }'), "patches"),
+        (Change(("binding", "fabric"), None), "binding.fabric"),
+    ],
+)
+def test_a_change_of_a_quilt_that_cannot_be_made_says_why(change: Change, says: str) -> None:
+    """Refused with the place and what would do, as in a file."""
+    with pytest.raises(ProjectFileError) as caught:
+        apply_changes(read_project(QUILT), [change])
 
     assert says in str(caught.value)
 

@@ -107,6 +107,84 @@ def test_the_other_spelling_of_a_key_is_found_and_kept() -> None:
     assert british.replace('cut = "6"', 'cut = "5"') == edited
 
 
+QUILT = """
+[joined]          # six of them
+across = 2        # in a row
+down = 1
+fabric = "Oat"    # pale
+measured = [
+    ["13", ["13", "12 7/8"]],   # the second is short
+]
+
+# the kinds
+[[blocks]]
+name = "Lit window"   # faces the sea
+
+[[blocks]]
+name = "Dark shed"
+[blocks.center]       # its lamp
+cut = "5"
+fabric = "Brass"
+
+[[borders]]           # the only one
+cut = "3"
+fabric = "Oat"
+"""
+
+
+@pytest.mark.parametrize(
+    ("change", "old", "new"),
+    [
+        (Change(("joined", "across"), "2"), "across = 2 ", "across = 2 "),
+        (Change(("joined", "measured", 0, 1, 1), "12¾ in"), '["13", "12 7/8"]', '["13", "12 3/4"]'),
+        (Change(("joined", "measured", 0, 1), "13"), '["13", "12 7/8"]', '"13"'),
+        (Change(("blocks", 1, "center", "cut"), "4½ in"), 'cut = "5"', 'cut = "4 1/2"'),
+        (Change(("blocks", 0, "name"), "Window"), '"Lit window"', '"Window"'),
+        (Change(("borders", 0, "cut"), "2 in"), 'cut = "3"\nfabric', 'cut = "2"\nfabric'),
+    ],
+)
+def test_only_the_value_of_a_quilt_changes(change: Change, old: str, new: str) -> None:
+    """Notes beside blocks, borders and measured lists stay where they are."""
+    assert MAT + QUILT.replace(old, new) == edit_project(MAT + QUILT, [change])
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        Change(("joined", "folded_cut"), "2 1/8"),
+        Change(("blocks", 1, "rounds"), '[{ cut = "3", fabric = "Oat" }]'),
+        Change(("blocks", 0, "center"), '{ cut = "3", fabric = "Oat" }'),
+        Change(("blocks", 1, "center", "turned"), "on point"),
+        Change(("blocks", 2), '{ name = "Jetty", building = { way = "string block" } }'),
+        Change(("borders", 1), '{ cut = "2", fabric = "Brass" }'),
+        Change(("extras", "label"), "corner"),
+        Change(("squared_up", "after_washing"), "true"),
+    ],
+)
+def test_what_is_added_to_a_quilt_takes_nothing_away(change: Change) -> None:
+    """Every line that was there is still there, and the file reads as the changed project."""
+    text = MAT + QUILT
+
+    edited = edit_project(text, [change])
+
+    left = edited.split("\n")
+    assert [] == [line for line in text.split("\n") if line not in left]
+    assert apply_changes(read_project(text), [change]) == read_project(edited)
+
+
+def test_a_quilt_is_added_in_tables_of_its_own() -> None:
+    """Joined blocks come after everything else, borders in double brackets."""
+    changes = [
+        Change(("joined",), '{ across = 2, down = 3, fabric = "Oat" }'),
+        Change(("borders",), '[{ cut = "3", fabric = "Oat" }, { cut = "2", fabric = "Brass" }]'),
+    ]
+
+    edited = edit_project(MAT, changes)
+
+    assert MAT == edited[: len(MAT)]
+    assert ["[joined]", "[[borders]]", "[[borders]]"] == re.findall(r"^\[.*", edited[len(MAT) :], flags=re.MULTILINE)
+
+
 def test_a_file_with_mistakes_is_not_edited() -> None:
     """Nothing is written into a file that cannot be read."""
     with pytest.raises(ProjectFileError):
@@ -129,6 +207,16 @@ CHANGES = st.sampled_from(
         Change(("batting", "widest_gap"), "10 cm"),
         Change(("way_of_working",), "trim as you go"),
         Change(("name",), 'Two "words"'),
+        Change(("joined", "shows"), "2 in"),
+        Change(("joined", "measured", 0, 0), "13 in"),
+        Change(("blocks", 0, "center", "cut"), "5 in"),
+        Change(("blocks", 0, "count"), "1"),
+        Change(("borders", 0, "cut"), "3 in"),
+        Change(("cut_apart", "loss"), "1/4 in"),
+        Change(("patches", 1, "line", 0, 1), "1/4 in"),
+        Change(("extras", "sleeve"), "true"),
+        Change(("binding", "edge"), "self-binding"),
+        Change(("made_for", "hang"), "7 in"),
     ]
 )
 

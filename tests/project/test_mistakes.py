@@ -140,6 +140,15 @@ def test_a_wrong_number_of_the_maker_is_told(line: str, key: str, found: str, wo
         ('name = "Mat"', 'name = "Mat"\nwide = "18"', "wide", '"wide" under [squared_up]'),
         ("[binding]\n", "[binding]\nzzz = 1\n", "binding.zzz", "one of fabric, edge, grain, shows, cut, seam, finish"),
         ('cut = "2 1/2"', 'cut = "2 1/2", fabrik = "Oat"', "rounds[2].fabrik", '"fabric" (did you mean that?)'),
+        ('cut = "2 1/2"', 'cut = "2 1/2", corner = "Oat"', "rounds[2].corner", '"corner_fabric" (did you mean that?)'),
+        ('wide = "18"', 'wide = "18"\ndiameter = "18"', "squared_up.diameter", '"across" (did you mean that?)'),
+        ('wide = "18"', 'wide = "18"\nradius = "2"', "squared_up.radius", '"corner_radius" (did you mean that?)'),
+        ('wide = "18"', 'wide = "18"\nflat_cut = "1"', "squared_up.flat_cut", '"flat_cut" under [joined]'),
+        ('wide = "18"', 'wide = "18"\nsleeve = true', "squared_up.sleeve", '"sleeve" under [extras]'),
+        ('wide = "18"', 'wide = "18"\nline = [[0, 0], [1, 1]]', "squared_up.line", '"line" under [[patches]]'),
+        ("[binding]\n", "[binding]\nshow = '1/2'\n", "binding.show", '"shows" (did you mean that?)'),
+        ('name = "Mat"', 'name = "Mat"\njoin = "plain seam"', "join", '"join" under [joined]'),
+        ('name = "Mat"', 'name = "Mat"\nborder = []', "border", '"borders" (did you mean that?)'),
     ],
 )
 def test_an_unknown_key_is_told_with_the_key_that_may_be_meant(old: str, new: str, key: str, would_do: str) -> None:
@@ -201,6 +210,65 @@ def test_a_table_in_the_wrong_form_is_told(old: str, new: str, key: str, would_d
     found = {mistake.key: mistake.would_do for mistake in mistakes(mat(old, new))}
 
     assert would_do == found[key]
+
+
+WRONG_WORDS = {
+    "squared_up.shape": '"rectangle", "polygon", "round" or "oval"',
+    "center.shape": '"square", "rectangle", "polygon", "corners" or "half square"',
+    "building.widths": '"as listed" or "from what is on hand"',
+    "building.strip_ends": '"straight" or "parallel to the neighbor"',
+    "building.lines_seen": '"from the front" or "from the back"',
+    "binding.edge": '"binding", "self-binding", "facing" or "turned through"',
+    "binding.grain": '"straight" or "bias"',
+    "joined.setting": '"straight" or "on point"',
+    "joined.join": '"flat and folded strips", "covered strips" or "plain seam"',
+    "joined.first": '"rows" or "columns"',
+    "joined.fold": '"behind" or "in front"',
+    "joined.batting_reaches": '"to the raw edge" or "to the seam"',
+    "joined.unequal": '"trim all to the smallest", "frame the small ones" or "like sizes share a column"',
+    "joined.triangles": '"exact", "usual additions" or "oversize"',
+    "extras.label": '"rectangle" or "corner"',
+}
+
+
+@pytest.mark.parametrize(("key", "would_do"), WRONG_WORDS.items())
+def test_a_wrong_word_is_answered_with_the_words_there_are(key: str, would_do: str) -> None:
+    """Every choice of the file format is listed when none of its words stands there."""
+    table, name = key.split(".")
+    line = f'{name} = "xx"\n'
+    if f"[{table}]" in MAT:
+        head = next(line for line in MAT.split("\n") if line.startswith(f"[{table}]"))
+        text = mat(head, f"{head}\n{line}")
+    else:
+        text = MAT + f"[{table}]\n{line}" + ("across = 1\ndown = 1\n" if table == "joined" else "")
+
+    assert [(key, '"xx"', would_do)] == [(one.key, one.found, one.would_do) for one in mistakes(text)]
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "would_do"),
+    [
+        ("center.corners", "3", "places in brackets, such as [[-3, -2], [3, -2], [0, 3]]"),
+        ("center.corners", "[3]", A_PLACE_IN_BRACKETS),
+        ("building.corners", '"top"', 'corners in brackets, such as ["upper left", "lower right"]'),
+        ("building.first_pair", '"top"', 'two sides in brackets, such as ["left", "right"]'),
+        ("joined.measured", '"13"', 'rows in brackets, such as [["13", "12 7/8"], ["13", "13"]]'),
+        ("joined.measured", '["13"]', 'a row in brackets, such as ["13", "12 7/8"]'),
+        ("joined.places", '"1 2"', 'rows in brackets, such as ["1 2 1 2", "2 1 2 1"]'),
+        ("batting.on_hand", '"34 x 45"', 'pieces in brackets, such as [{ wide = "18", long = "21" }]'),
+        ("batting.on_hand", '["34 x 45"]', 'a table in braces, such as { wide = "18", long = "21" }'),
+    ],
+)
+def test_a_list_in_the_wrong_form_is_answered_with_one_in_the_right_form(key: str, value: str, would_do: str) -> None:
+    """Each list has an example of its own."""
+    table, name = key.split(".")
+    line = f"{name} = {value}\n"
+    if table == "center":
+        text = mat('cut = "6"\n', line)
+    else:
+        text = MAT + f"[{table}]\n{line}" + ('across = 1\ndown = 1\nfabric = "Oat"\n' if table == "joined" else "")
+
+    assert would_do in {mistake.would_do for mistake in mistakes(text)}
 
 
 def test_a_wrong_value_in_a_long_list_is_not_told_as_a_short_list() -> None:

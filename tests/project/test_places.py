@@ -37,6 +37,18 @@ wide = """a""b""""
 name = "Brass"
 [fabrics.more]           # 24
 price = 1
+[[blocks]]               # 26
+[[blocks]]
+[blocks.center]          # 28
+cut = "5"
+[[blocks.rounds]]        # 30
+cut = "2"
+[[blocks.rounds]]        # 32
+cuts = ["2", "3"]
+[joined]                 # 34
+measured = [
+    ["13", [12.5, "13"]],  # 36
+]
 '''
 
 
@@ -64,6 +76,12 @@ price = 1
         (("fabrics", 1), 22, None),
         (("fabrics", 1, "name"), 23, '"Brass"'),
         (("fabrics", 1, "more", "price"), 25, "1"),
+        (("blocks", 0), 26, None),
+        (("blocks", 1, "center", "cut"), 29, '"5"'),
+        (("blocks", 1, "rounds", 1), 32, None),
+        (("blocks", 1, "rounds", 1, "cuts", 1), 33, '"3"'),
+        (("joined", "measured", 0), 36, None),
+        (("joined", "measured", 0, 1, 0), 36, "12.5"),
     ],
 )
 def test_every_key_has_its_line_and_every_value_its_text(

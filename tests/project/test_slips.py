@@ -51,6 +51,34 @@ def test_single_brackets_for_things_of_which_there_are_several() -> None:
     assert (23, "fabrics", "[[fabrics]] each time") == (mistake.line, mistake.key, mistake.would_do)
 
 
+def test_single_brackets_for_borders_are_told_as_well() -> None:
+    """Every list of tables is known."""
+    borders = "[borders]\ncut = '3'\nfabric = 'Oat'\n"
+    (mistake,) = mistakes(mat() + "[joined]\nacross = 1\ndown = 1\n" + borders + borders)
+
+    assert ("borders", "[[borders]] each time") == (mistake.key, mistake.would_do)
+
+
+@pytest.mark.parametrize(
+    ("lines", "key"),
+    [
+        ("[[blocks]]\nname = Gull", "blocks[1].name"),
+        ("[[blocks]]\nname = 'Gull'\n[[blocks]]  # dark\nname = Keel", "blocks[2].name"),
+        ("[[blocks]]\nname = 'Gull'\n[blocks.center]\ncut = 2 1/2", "blocks[1].center.cut"),
+        (
+            "[[blocks]]\n[[blocks.rounds]]\ncut = '2'\n[[blocks]]\n[[blocks.rounds]]\n[[blocks.rounds]]\ncut = 2½",
+            "blocks[2].rounds[2].cut",
+        ),
+        ("[joined]\nacross = 2\ndown = two", "joined.down"),
+    ],
+)
+def test_a_slip_inside_a_list_of_tables_is_told_by_its_number(lines: str, key: str) -> None:
+    """The first block is blocks[1], and what is in it says so."""
+    (slip,) = read_toml(f"{lines}\n").slips
+
+    assert key == slip.key
+
+
 @pytest.mark.parametrize(
     ("text", "line", "found", "would_do"),
     [

@@ -6,8 +6,26 @@ import pytest
 
 from stitchflip.lengths import Unit
 from stitchflip.project import read_project
+from stitchflip.project import words as known_words
 from stitchflip.project.colors import COLOR_NAMES, hex_color
-from stitchflip.project.words import Ends, Fiber, Finish, Outline, RowsFrom, RowsRun, Turning, Way, Working, meant
+from stitchflip.project.words import (
+    BorderCorners,
+    CenterShape,
+    Edge,
+    Ends,
+    Fiber,
+    Finish,
+    Join,
+    LabelShape,
+    Outline,
+    RowsFrom,
+    RowsRun,
+    Setting,
+    Turning,
+    Way,
+    Working,
+    meant,
+)
 from tests.project.drafts import MAT, mat, mistakes
 
 
@@ -29,7 +47,20 @@ from tests.project.drafts import MAT, mat, mistakes
         ("diagonal", RowsRun.SLANTED),
         ("points", Ends.POINTED),
         ("square", Outline.RECTANGLE),
+        ("circle", Outline.ROUND),
         ("poly", Fiber.POLYESTER),
+        ("half-square", CenterShape.HALF_SQUARE),
+        ("strings", Way.STRINGS),
+        ("Plaited", Way.BRAID),
+        ("snowball corners", Way.FOLDED_CORNERS),
+        ("wonky", Way.WONKY),
+        ("flat and folded", Join.FLAT_AND_FOLDED),
+        ("on-point", Setting.ON_POINT),
+        ("mitred", BorderCorners.MITERED),
+        ("cornerstones", BorderCorners.SQUARES),
+        ("self binding", Edge.SELF_BINDING),
+        ("Pillowcase", Edge.TURNED_THROUGH),
+        ("corner", LabelShape.CORNER),
         ("inches", Unit.INCH),
         ("Centimetres", Unit.CM),
         ("metric", Unit.CM),
@@ -48,7 +79,10 @@ def test_a_word_that_could_be_several_or_none_is_not_guessed(written: str, words
     assert meant(written, words) is None
 
 
-@pytest.mark.parametrize("words", [Way, Working, Ends, Fiber, Finish, Outline, RowsFrom, RowsRun, Turning, Unit])
+ALL_WORDS = [kind for kind in vars(known_words).values() if isinstance(kind, type) and issubclass(kind, StrEnum)]
+
+
+@pytest.mark.parametrize("words", [kind for kind in ALL_WORDS if kind is not StrEnum] + [Unit])
 def test_every_word_means_itself(words: type[StrEnum]) -> None:
     """The spelling of the file format is always read as itself."""
     assert list(words) == [meant(word.value, words) for word in words]

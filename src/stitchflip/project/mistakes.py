@@ -104,6 +104,8 @@ _OTHER_WORDS = {
     "columns": "across",
     "rows": "down",
     "angle": "slant",
+    "corner": "corner_fabric",
+    "squares": "corner_fabric",
 }
 """Unknown key -> the key that is probably meant, where it does not look alike."""
 
@@ -253,6 +255,9 @@ def _instead(path: Path) -> str:
     *above, key = path
     here = _keys_at(tuple(above))
     top = _keys_at(())
+    homes = sorted((name for name in top if key in _keys_at((name,))), key=LISTS_OF_TABLES.__contains__)
+    if homes and not above:
+        return _home(str(key), homes[0])
     close = get_close_matches(str(key).casefold(), here, n=1, cutoff=0.7)
     if _OTHER_WORDS.get(str(key)) in here:
         close = [_OTHER_WORDS[str(key)]]
@@ -260,12 +265,15 @@ def _instead(path: Path) -> str:
         return f'"{close[0]}" (did you mean that?)'
     if above and key in top:
         return f'"{key}" at the top of the file, above the first [table],'
-    homes = sorted((name for name in top if key in _keys_at((name,))), key=LISTS_OF_TABLES.__contains__)
     if homes:
-        head = f"[[{homes[0]}]]" if homes[0] in LISTS_OF_TABLES else f"[{homes[0]}]"
-        return f'"{key}" under {head}'
+        return _home(str(key), homes[0])
     close = get_close_matches(str(key).casefold(), top, n=1, cutoff=0.7)
     return f'"{close[0]}" (did you mean that?)' if close else f"one of {', '.join(here)}"
+
+
+def _home(key: str, table: str) -> str:
+    """A key under the head of the table that has it."""
+    return f'"{key}" under [[{table}]]' if table in LISTS_OF_TABLES else f'"{key}" under [{table}]'
 
 
 def _keys_at(path: Path) -> tuple[str, ...]:

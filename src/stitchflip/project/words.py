@@ -288,6 +288,10 @@ _ALSO: dict[str, str] = {
     "cornerstones": "corner squares",
     "snowball corners": "stitch-and-flip corners",
     "backing brought to the front": "self-binding",
+    "pillowcase": "turned through",
+    "faced": "facing",
+    "half-square triangle": "half square",
+    "strings": "string block",
     "plaited": "braid",
     "diamond": "on point",
 }
