@@ -51,8 +51,9 @@ def sized_text(text: str, unit: Unit, wishes: Wishes) -> tuple[str, str]:
     Raises:
         UsageError: If an option cannot be read, or two of them do not go together.
     """
-    from stitchflip.planning.resize import differences
+    from stitchflip.planning.json_values import plain
     from stitchflip.project import edit_project, read_project
+    from stitchflip.project.differences import differences
 
     _refuse_odd(wishes)
     if not wishes.named:
@@ -65,7 +66,7 @@ def sized_text(text: str, unit: Unit, wishes: Wishes) -> tuple[str, str]:
         made, said = _for_bed(project, unit, wishes)
     else:
         made, said = _from_batting(project, unit, wishes.batting or "")
-    return edit_project(text, differences(project, made)), f"{said}\n"
+    return edit_project(text, differences(project, made)), f"{plain(said)}\n"
 
 
 def _refuse_odd(wishes: Wishes) -> None:

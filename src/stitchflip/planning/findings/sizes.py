@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from stitchflip.lengths import TOLERANCE_IN, Speaker
 from stitchflip.planning.model import Cure, Finding, Severity
-from stitchflip.planning.quilt_sizes import blocks_for, quilt_size
+from stitchflip.planning.quilt_sizes import blocks_for, laid, quilt_size
+from stitchflip.project.differences import differences
 from stitchflip.project.model import Change
 from stitchflip.project.sizes import made_for_size
 from stitchflip.project.words import Covers, Outline
@@ -42,10 +43,7 @@ def blocks_for_the_bed(plan: Plan) -> Iterator[Finding]:
         cures=(
             Cure(
                 f"Join {found.across} × {found.down} blocks.",
-                (
-                    Change(("joined", "across"), str(found.across)),
-                    Change(("joined", "down"), str(found.down)),
-                ),
+                differences(project, laid(project, found.across, found.down)),
             ),
         ),
     )

@@ -7,10 +7,10 @@ four times one fabric and twice another.
 
 from stitchflip.planning.quilt_sizes import BlocksFor, blocks_for, quilt_size
 from stitchflip.planning.resize.as_json import resized_as_json
-from stitchflip.planning.resize.differences import differences
 from stitchflip.planning.resize.pen import Awkward, Keep
 from stitchflip.planning.resize.resizing import Resized, resized
 from stitchflip.planning.resize.what_changed import PurchaseChange, WhatChanged, what_changed
+from stitchflip.project.differences import differences
 
 __all__ = [
     "Awkward",

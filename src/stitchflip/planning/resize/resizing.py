@@ -8,7 +8,6 @@ from stitchflip.lengths import Rounding, Speaker, round_to
 from stitchflip.planning.kinds import as_block
 from stitchflip.planning.quilt_sizes import quilt_size
 from stitchflip.planning.resize.clean import clean_sizes
-from stitchflip.planning.resize.differences import differences
 from stitchflip.planning.resize.pen import FINISHED_STEP, Awkward, Keep, exactly
 from stitchflip.planning.resize.piece import at_size, forgotten, in_proportion, trim_extents, with_strips
 from stitchflip.planning.resize.quilts import quilt_at
@@ -16,6 +15,7 @@ from stitchflip.planning.resize.rounds import fitted, grows
 from stitchflip.planning.resize.stops import codes_of, without_new_stops
 from stitchflip.planning.resize.units import in_unit
 from stitchflip.planning.resize.words import awkward_words, fitted_words, redraft_words
+from stitchflip.project.differences import differences
 from stitchflip.project.model import Outline, Runs, Way
 from stitchflip.project.sizes import stated_size
 from stitchflip.values import dataclass
