@@ -71,7 +71,7 @@ def estimate_work(
         hours_high=_to_half_hour(HIGH * minutes),
         thread_low_yards=thread_yards(seams, LEAN_THREAD),
         thread_all_yards=thread_yards(
-            seams + project.how_many * _ROUNDS_OF_EDGE * binding.perimeter, numbers.thread_per_inch
+            seams + project.how_many * binding.pieces * _ROUNDS_OF_EDGE * binding.perimeter, numbers.thread_per_inch
         ),
     )
 
@@ -83,11 +83,12 @@ def _strip_minutes(strip: SewnPiece, numbers: Numbers) -> float:
 
 
 def _binding_minutes(project: Project, binding: BindingPlan) -> float:
-    """Sewing the binding of one piece on and down."""
+    """Sewing the binding of one piece on and down, of every panel when it is cut apart; another edge takes as long."""
     if project.binding.finish is Finish.HAND:
-        return HAND_MINUTES_PER_IN * binding.perimeter
+        return HAND_MINUTES_PER_IN * binding.perimeter * binding.pieces
     step = _BINDING_STEP_IN if project.units is Unit.INCH else 25 / CM_PER_INCH
-    return MACHINE_MINUTES_PER_10_IN * ceil(binding.made / step - TOLERANCE_IN)
+    sewn = binding.made or binding.perimeter
+    return MACHINE_MINUTES_PER_10_IN * ceil(sewn / step - TOLERANCE_IN) * binding.pieces
 
 
 def _to_half_hour(minutes: float) -> float:

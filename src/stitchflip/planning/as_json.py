@@ -190,6 +190,7 @@ def _trim(plan: Plan, say: Speaker) -> Document:
         "long_in": number(long),
         "text": plain(f"squared up {say.size(wide, long)}, wide × long"),
         "corners": places(square_up.corners),
+        "curve": plain(square_up.curve),
         "area_in2": number(square_up.area),
         "perimeter_in": number(square_up.perimeter),
         "sides": [
@@ -212,6 +213,10 @@ def _shape(plan: Plan) -> str:
     squared_up = plan.project.squared_up
     if squared_up.shape is Outline.POLYGON:
         return f"polygon with {squared_up.sides} sides"
+    if squared_up.shape in (Outline.ROUND, Outline.OVAL):
+        return squared_up.shape.value
+    if squared_up.corner_radius is not None:
+        return "rectangle with rounded corners"
     return "rectangle with pointed ends" if squared_up.ends is Ends.POINTED else "rectangle"
 
 

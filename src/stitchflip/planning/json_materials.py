@@ -85,6 +85,8 @@ def binding_as_json(plan: Plan, say: Speaker) -> Document:
         "perimeter_in": number(binding.perimeter),
         "need_in": number(binding.need),
         "made_in": number(binding.made),
+        "grain": binding.grain,
+        "panels": binding.pieces,
         "strips_per_piece": binding.strips_per_piece,
         "strips": binding.strips,
         "least_strips": binding.bound,
