@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import TYPE_CHECKING, Any, TypeAlias
 
 if TYPE_CHECKING:
@@ -95,6 +96,9 @@ def _meaning(schema: Schema, entry: Schema) -> str:
 
 def _allowed(schema: Schema, entry: Schema) -> str:
     """What may stand there, in a few words."""
+    if "properties" in _model(schema, entry):
+        head = _head(schema, entry, is_list=False)
+        return f"a table, as `{head}`" if head else "a table"
     entry = _model(schema, entry)
     kinds = {option.get("type") for option in entry.get("anyOf", ())}
     if kinds == {"string", "number"} and entry.get("examples"):
@@ -107,19 +111,65 @@ def _allowed(schema: Schema, entry: Schema) -> str:
         return f"`{json.dumps(entry['const'])}`"
     number = f"number{_range(entry)}"
     kind = entry.get("type", "string")
+    if entry.get("type") == "array":
+        return _several(schema, entry)
     return {
-        "array": "a list",
-        "object": "a table",
         "integer": f"a whole {number}",
         "number": f"a {number}",
         "boolean": "`true` or `false`",
     }.get(kind, "text")
 
 
+def _head(schema: Schema, entry: Schema, *, is_list: bool) -> str:
+    """The head under which a table of this kind is told; nothing for one that has no section of its own."""
+    for key, top in schema["properties"].items():
+        found = _table_of(top)
+        if found is not None and found == (entry["$ref"].rsplit("/", 1)[1], is_list):
+            return f"[[{key}]]" if is_list else f"[{key}]"
+    return ""
+
+
+def _several(schema: Schema, entry: Schema) -> str:
+    """What a list holds: two of something, or any number."""
+    if "prefixItems" in entry:
+        return _two(schema, entry["prefixItems"])
+    item = entry["items"]
+    if "properties" in _model(schema, item):
+        head = _head(schema, item, is_list=True)
+        return f"a list of tables, as `{head}`" if head else "a list of tables"
+    inside = _plural(_allowed(schema, item))
+    return f"a list of {re.sub('^lists of', 'rows of', inside)}"
+
+
+def _two(schema: Schema, pair: list[Schema]) -> str:
+    """Two values that belong together, in brackets."""
+    kinds = [_allowed(schema, one) for one in pair]
+    known = {"a length": "`[wide, long]`", "a number or text": _PLACE, _PLACE: "two places"}
+    return known.get(kinds[0]) or f"two {_plural(kinds[0])}"
+
+
+_PLACE = "a place `[right, up]`"
+
+
+def _plural(kind: str) -> str:
+    """Several of what may stand there.
+
+    Example:
+        >>> _plural("a length"), _plural("text")
+        ('lengths', 'texts')
+    """
+    return re.sub(r"^(?:a )?(\w+)", r"\1s", kind)
+
+
 def _range(entry: Schema) -> str:
     low, high = entry.get("minimum", entry.get("exclusiveMinimum")), entry.get("maximum", entry.get("exclusiveMaximum"))
     if low is not None and high is not None:
-        return f", {low:g} to {high:g}"
+        return f", {_plain(low)} to {_plain(high)}"
     if low is not None:
-        return f", {'above' if 'exclusiveMinimum' in entry else 'from'} {low:g}"
-    return f", up to {high:g}" if high is not None else ""
+        return f", {'above' if 'exclusiveMinimum' in entry else 'from'} {_plain(low)}"
+    return f", up to {_plain(high)}" if high is not None else ""
+
+
+def _plain(number: float) -> str:
+    """A number without powers of ten."""
+    return f"{number:,.0f}" if number == int(number) else f"{number:g}"

@@ -62,7 +62,7 @@ Measured = Annotated[
     WithJsonSchema(
         {
             "anyOf": [
-                *LENGTH_SCHEMA["anyOf"],
+                LENGTH_SCHEMA,
                 {"type": "array", "prefixItems": [LENGTH_SCHEMA, LENGTH_SCHEMA], "minItems": 2, "maxItems": 2},
             ]
         }

@@ -35,17 +35,21 @@ class Building(Model):
         description='Side of the first strip: top, right, bottom, left, upper right ...; or "side 3" of a polygon.',
     )
     turning: Annotated[Turning, reads(Turning)] = Field(
-        default=Turning.CLOCKWISE, description="Which way the strips go round, seen from the right side."
+        default=Turning.CLOCKWISE,
+        description="Which way the strips go round, seen from the right side; those of a string block rise to the "
+        "right (clockwise) or to the left.",
     )
     first_pair: tuple[Side, Side] = Field(
-        default=("top", "bottom"), description="Courthouse steps: the two opposite sides sewn first in each round."
+        default=("top", "bottom"),
+        description="Courthouse steps, corner squares: the two opposite sides sewn first in a round.",
     )
     strips_per_visit: Annotated[int, Field(ge=1, le=10), NUMBER] = Field(
         default=1, description="Courthouse steps: strips sewn to a side before going on to the next."
     )
     pair_first: Annotated[PairFirst, reads(PairFirst)] = Field(
         default=PairFirst.UPPER,
-        description="Pairs round the point: the right pair, then the left pair; which strip of a pair goes first.",
+        description="Pairs round the point: the right pair, then the left pair; which strip of a pair goes first. "
+        "Chevron: which leg, the right one being the upper.",
     )
     one_ended: bool = Field(
         default=False, description="Pairs round the point: only the right pair of each round is sewn."
