@@ -89,6 +89,20 @@ def test_the_room_that_self_binding_needs_between_panels_is_said() -> None:
     assert "2 1/2" in str(found.cures[0].changes[0].to).replace("½", " 1/2")
 
 
+def test_a_center_that_goes_under_the_binding_beside_a_cut_is_told() -> None:
+    """Panels 6 1/4 wide, the middle one from -3 1/8 to 3 1/8, seen to 2 7/8; a center shown 6 goes 1/8 under.
+
+    Cut 6 1/2 it shows 6 from seam to seam with nothing drawn in; panels 6 1/2 wide hold it just.
+    """
+    bare = {"my_numbers": {"draw_up": 0, "fold_loss": "0"}, "center": {"fabric": "Oat", "cut": "6 1/2"}}
+    narrow = _found(_project({"wide": "6 1/4", "long": "9"}, {}, cut_apart={"across": 3}, **bare), "edge.center-at-cut")
+    wide = _found(_project({"wide": "6 1/2", "long": "9"}, {}, cut_apart={"across": 3}, **bare), "edge.center-at-cut")
+
+    assert narrow is not None
+    assert pytest.approx(1 / 8) == narrow.numbers["under_in"]
+    assert wide is None
+
+
 def test_how_far_a_narrow_binding_misses_the_stitching() -> None:
     """1 1/2 folds to 3/4: seam 1/4, front 1/4, loft 1/8 and 1/4 again on the back need 7/8; 1/8 is missing."""
     found = _found(_project(MAT, {"cut": "1 1/2"}), "binding.too-narrow")

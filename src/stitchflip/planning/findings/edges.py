@@ -9,7 +9,7 @@ from stitchflip.finishing.edges import corner_angles, trim_edges
 from stitchflip.finishing.extras import takes_corner_label
 from stitchflip.finishing.measures import STAY_STITCH_BESIDE_CUT
 from stitchflip.lengths import Length, Rounding, Speaker, format_length, round_to
-from stitchflip.piecing.geometry import TOLERANCE, clip_all, counts, extent, half_planes, moved
+from stitchflip.piecing.geometry import TOLERANCE, clip_all, counts, extent, half_planes, holds, middle, moved, scaled
 from stitchflip.piecing.shapes import flat, panel_polygon
 from stitchflip.planning.findings.sewing import holds_circle
 from stitchflip.planning.findings.words import capital, listed, strips
@@ -192,6 +192,29 @@ def cut_through_center(plan: Plan) -> Iterator[Finding]:
                 return
 
 
+def center_at_cut(plan: Plan) -> Iterator[Finding]:
+    """A center that a cut between panels spares, but the binding beside the cut covers in part."""
+    panels, build = plan.panels, plan.build
+    if panels is None or build.first_is_strip or any(True for _ in cut_through_center(plan)):
+        return
+    say, seam = _say(plan), plan.numbers.binding_seam
+    for polygon in build.pieces[0].visible:
+        shown = scaled(polygon, 1 - build.draw_up[0], 1 - build.draw_up[1])
+        inner = next((moved(panel, -seam) for panel in panels.panels if holds(panel, middle(shown))), ())
+        over = max((nx * x + ny * y - reach for nx, ny, reach in half_planes(inner) for x, y in shown), default=0.0)
+        if over > TOLERANCE:
+            yield Finding(
+                "edge.center-at-cut",
+                Severity.FIX,
+                f"The center goes {say.shortage(over)} under the edge of its panel, beside a cut.",
+                "center",
+                0,
+                polygon,
+                {"under_in": over},
+                (Cure(f"Make the panels {say.shortage(2 * over)} larger that way, or cut the center smaller by it."),),
+            )
+
+
 def slivers_at_cuts(plan: Plan) -> Iterator[Finding]:
     """Strips of which a cut between panels leaves so little that it looks like a slip."""
     panels, numbers = plan.panels, plan.numbers
@@ -252,6 +275,7 @@ ABOUT_EDGES = (
     no_backing_to_fold,
     binding_reaches,
     cut_through_center,
+    center_at_cut,
     ends_at_cuts,
     slivers_at_cuts,
     label_in_corner,
