@@ -145,6 +145,12 @@ def test_strips_no_longer_than_their_joins_are_refused() -> None:
         strips_needed(50, 2, 2.5)
 
 
+def test_strips_a_hair_longer_than_their_joins_are_refused() -> None:
+    """Strips that add a thousandth of an inch each would be fifty thousand for a placemat."""
+    with pytest.raises(BuildError, match="used up by joins"):
+        strips_needed(50, 2.501, 2.5)
+
+
 def test_joins_lie_a_strip_less_its_join_apart() -> None:
     """40 in strips, 2 1/2 in joins, 8 in tail: first join at 40 - 1 1/4 - 8 = 30 3/4, the next 37 1/2 on."""
     assert (30.75, 68.25) == _planned(lantern_walk()).joins_at

@@ -147,3 +147,11 @@ def test_slanted_rows_from_one_end_grow_over_the_piece_at_any_slant(slant: float
         rounds=[{"cut": "2 1/2", "fabric": "Plain"}, {"cut": "2", "fabric": "Stripe"}],
     )
     assert () == build_project(project, effective(project)).bare
+
+
+def test_a_size_beyond_points_needs_a_center_that_shows() -> None:
+    """A center no larger than its two seams has no points; the error names it and says what to cut."""
+    project = drafted(squared_up={"beyond_points": "6"}, center={"cut": "3/8", "fabric": "Plain"})
+    with pytest.raises(BuildError, match="nothing of the center") as caught:
+        build_project(project, effective(project))
+    assert caught.value.fix.startswith("Cut ")

@@ -53,6 +53,10 @@ def joined_length(lengths: Sequence[float], cost: float) -> float:
     return sum(lengths) - cost * max(0, len(lengths) - 1)
 
 
+_LEAST_SHARE = 20
+"""A strip that adds less than this part of what its join takes is no binding strip."""
+
+
 def strips_needed(need: float, strip_length: float, cost: float) -> int:
     """The fewest strips of one length that are long enough when joined.
 
@@ -62,7 +66,7 @@ def strips_needed(need: float, strip_length: float, cost: float) -> int:
         cost: What each join takes off, inches; 0 counts as the rules of thumb do.
 
     Raises:
-        BuildError: If a strip is no longer than the join that adds it.
+        BuildError: If a strip is hardly longer than the join that adds it.
 
     Example:
         >>> strips_needed(111.8, 40, 2.5)
@@ -70,7 +74,7 @@ def strips_needed(need: float, strip_length: float, cost: float) -> int:
     """
     if need <= strip_length + TOLERANCE_IN:
         return 1
-    if strip_length - cost <= TOLERANCE_IN:
+    if strip_length - cost <= cost / _LEAST_SHARE + TOLERANCE_IN:
         raise BuildError(
             what=f"binding strips {strip_length:g} in long are used up by joins of {cost:g} in",
             fix="Take longer strips, or give the usable width of the binding fabric.",

@@ -74,6 +74,13 @@ def _trim_size(project: Project, numbers: Numbers) -> Point:
     if wanted.beyond_points is not None:
         first = center_polygon(project, numbers)
         inner = scaled(moved(first, -numbers.seam), 1 - numbers.draw_up_x, 1 - numbers.draw_up_y)
+        if not inner:
+            raise BuildError(
+                what="nothing of the center would show inside its seams, so there are no points to go beyond",
+                fix="Cut the center larger than its two seams, or give the size as wide and long.",
+                where="center",
+                code="build.center-too-small",
+            )
         beyond = wanted.beyond_points.inches
         reach_x = max(abs(place) for place in extent(inner, 1, 0))
         reach_y = max(abs(place) for place in extent(inner, 0, 1))
