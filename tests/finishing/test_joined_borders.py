@@ -67,8 +67,9 @@ def test_a_border_round_a_single_piece() -> None:
     made = quilt(1, 1, ("14", "20"), parts=parts)
 
     assert (18, 24, ()) == (made.wide, made.high, made.strips)
-    assert 1 == len(made.words)
+    assert 2 == len(made.words)
     assert "batting 2 in wide under it" in made.words[0].replace("\u202f", " ")
+    assert "Measure in three places and cut to the mean" in made.words[1]
 
 
 def test_a_border_used_up_by_its_seams_adds_nothing() -> None:

@@ -24,12 +24,15 @@ from stitchflip.finishing.joined import (
     row_length,
     sashing_for,
     shows_between,
+    spacer_cut,
     usual_additions,
     usual_flat_cut,
     usual_squares,
 )
 from stitchflip.finishing.quilt_model import SettingTriangles
 from stitchflip.lengths import Rounding, Unit, round_to
+from stitchflip.planning import plan
+from stitchflip.project import project_from
 from stitchflip.project.model import Filler, Setting
 from tests.finishing.quilts import quilt, strips
 
@@ -244,7 +247,49 @@ def test_borders_are_cut_to_the_measured_middle() -> None:
     made = quilt(1, 1, ("30", "42"), parts={"borders": [border]})
     assert 42 == (41.5 + 42 + 42.5) / 3 == made.borders[0].sides_long
     assert 3.5 == border_adds(4, SEAM)
+    assert "Measure in three places and cut to the mean; where one is more than ¼ in off it" in plain(made.words[1])
     assert "measured through its middle, both opposite strips alike" in made.words[0]
+
+
+def test_a_spacer_between_center_and_pieced_border() -> None:
+    """Center 74, border of 25 units of 3 in: the spacer finishes 1/2, cut 1; with 1 1/2 the center becomes 76.
+
+    Border of 25 units round a center of 74 (2009),
+    https://skattebo-skattebo.blogspot.com/2009/01/grrrrrrrr-who-is-math-teacher.html
+    """
+    assert 1 == spacer_cut(74, 75, SEAM)
+    assert 76 == 74 + 2 * border_adds(1.5, SEAM)
+
+
+def test_a_wide_backing_bears_a_top_of_99() -> None:
+    """108 in less 1 for selvages and 4 a side: a top of 102 is 3 too wide, so its border of 3 1/2 is cut 2.
+
+    Stash enhancement over the weekend (2013),
+    http://sewinginwisconsin.blogspot.com/2013/11/stash-enhancement-over-weekend.html
+    """
+    made = plan(
+        project_from(
+            {
+                "name": "Top",
+                "squared_up": {"wide": "96", "long": "104"},
+                "base": {"through": "batting only"},
+                "center": {"fabric": "Linen", "cut": "90"},
+                "rounds": [{"cut": "10", "fabric": "Linen"}],
+                "joined": {"across": 1, "down": 1},
+                "borders": [{"cut": "3 1/2", "fabric": "Linen"}],
+                "fabrics": [{"name": "Linen"}],
+                "binding": {"fabric": "Linen"},
+                "backing": {"fabric": "Wide", "usable_width": "107"},
+                "my_numbers": {"backing_later_spare": "4"},
+            }
+        ),
+        with_cures=False,
+    )
+    (one,) = (finding for finding in made.findings if finding.code == "join.backing-width")
+    assert made.quilt is not None
+    assert (102, 3) == (made.quilt.wide, one.numbers["over_in"])
+    assert "Cut the border 2 in: then one width is enough." == plain(one.cures[0].text)
+    assert 99 == 96 + 2 * border_adds(2, SEAM)
 
 
 # --- on point ---------------------------------------------------------------------------------------------------

@@ -7,13 +7,13 @@ from typing import Any
 import pytest
 
 from stitchflip.planning import plan
-from stitchflip.planning.findings.joining import borders, joins, kinds, unequal_blocks
+from stitchflip.planning.findings.joining import backing_width, borders, joins, kinds, unequal_blocks
 from stitchflip.planning.model import Cure, Finding, Plan, Severity
 from stitchflip.project import apply_changes
 from stitchflip.project.model import Project
 from tests.planning.conftest import Draft
 
-CHECKS = (joins, unequal_blocks, borders, kinds)
+CHECKS = (joins, unequal_blocks, borders, backing_width, kinds)
 
 
 def made(draft: Draft, parts: dict[str, Any] | None = None, **joined: Any) -> Plan:
@@ -190,6 +190,25 @@ def test_a_border_narrower_than_two_seams_stops(draft: Draft) -> None:
     assert "Border 2 (Plain), cut ½ in, is used up by its two seams." == said(one.what)
     assert "Cut it 1 in: ½ in shows." == said(one.cures[0].text)
     assert set() == codes(cured(of, one.cures[0]))
+
+
+def test_a_border_that_costs_a_width_of_backing_is_good_to_know(draft: Draft) -> None:
+    """2 x 2 blocks of 14 are 27 1/2; with 5 cut, 9 more: 36 1/2 and 4 for spare, 40 1/2 of 40; 4 3/4 saves a width."""
+    parts: dict[str, Any] = {"base": {"through": "batting only"}, "borders": [{"cut": "5", "fabric": "Dot"}]}
+    of = plan(draft(joined={"across": 2, "down": 2, "join": "plain seam"}, **parts), with_cures=False)
+    (one,) = found(of)
+
+    assert ("join.backing-width", Severity.NOTE, 0.5) == (one.code, one.severity, one.numbers["over_in"])
+    assert "the border makes it ½ in too wide for one width" in said(one.what)
+    assert "Cut the border 4¾ in: then one width is enough." == said(one.cures[0].text)
+    assert 1 == plan(cured(of, one.cures[0]), with_cures=False).backing.best.widths
+    assert set() == codes(cured(of, one.cures[0]))
+
+
+def test_a_border_that_cannot_save_a_width_is_no_matter(draft: Draft) -> None:
+    """3 x 3 blocks are 41 in without any border: nothing to save."""
+    parts: dict[str, Any] = {"base": {"through": "batting only"}, "borders": [{"cut": "3", "fabric": "Dot"}]}
+    assert [] == found(plan(draft(joined={"across": 3, "down": 3, "join": "plain seam"}, **parts), with_cures=False))
 
 
 KINDS: list[dict[str, Any]] = [{"name": "lit", "count": 2}, {"name": "dark", "count": 2}]

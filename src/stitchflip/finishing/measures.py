@@ -89,3 +89,5 @@ LABEL = (Measure(4, 10), Measure(3, 7.5))
 """A label as it shows, wide and high."""
 LABEL_SQUARE = Measure(5, 13)
 """Square that is folded from corner to corner for a label in a corner, cut."""
+MEASURES_APART = Measure(1 / 4, 0.6)
+"""Measures of one side in several places are no farther than this off their mean."""

@@ -59,6 +59,7 @@ def quilt_as_json(plan: Plan, say: Speaker) -> Document | None:
         "borders": [_border(border) for border in quilt.borders],
         "trimmed_to": _trimmed(quilt),
         "repairs": [plain(repair) for repair in quilt.repairs],
+        "words": [plain(sentence) for sentence in quilt.words],
         "layouts": [
             {
                 "across": layout.across,

@@ -6,7 +6,7 @@ judged by them.
 
 from __future__ import annotations
 
-from stitchflip.finishing.joined.borders import border_adds, lengthwise_need, mitered_length, sashing_for
+from stitchflip.finishing.joined.borders import border_adds, lengthwise_need, mitered_length, sashing_for, spacer_cut
 from stitchflip.finishing.joined.joins import (
     covered_cut,
     flat_cut_that_fills,
@@ -50,6 +50,7 @@ __all__ = [
     "sashing_for",
     "share",
     "shows_between",
+    "spacer_cut",
     "usual_additions",
     "usual_flat_cut",
     "usual_squares",

@@ -72,6 +72,28 @@ def lengthwise_need(cut: float, long: float, usable: float) -> float:
     return ceil(4 / side_by_side) * long
 
 
+def spacer_cut(inner: float, border_inner: float, seam: float) -> float:
+    """Cut width of a plain border that makes a quilt fit a pieced border.
+
+    Args:
+        inner: Finished size of the quilt, inches.
+        border_inner: Finished size the pieced border goes round, inches.
+        seam: Seam as stitched, inches.
+
+    Returns:
+        Half of what is missing and two seams, inches; no more than two seams when the quilt is too large already.
+
+    Source:
+        Border of 25 units of 3 in round a center of 74 (2009),
+        https://skattebo-skattebo.blogspot.com/2009/01/grrrrrrrr-who-is-math-teacher.html
+
+    Example:
+        >>> spacer_cut(74, 25 * 3, 0.25)
+        1.0
+    """
+    return (border_inner - inner) / 2 + 2 * seam
+
+
 def sashing_for(block: float) -> float:
     """A width of sashing in golden proportion to a block, finished: 1.618 b / 4.
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from stitchflip.finishing.joined.borders import border_adds, lengthwise_need
 from stitchflip.finishing.joined.faces import is_longer_than_fabric, usable_width
 from stitchflip.finishing.joined.joins import JoinCuts
+from stitchflip.finishing.measures import MEASURES_APART
 from stitchflip.finishing.quilt_model import BorderPlan, JoinCheck, JoiningStrip, SettingTriangles
 from stitchflip.finishing.words import size_in_words
 from stitchflip.lengths import TOLERANCE_IN, Rounding, Speaker, Unit, round_to
@@ -195,6 +196,11 @@ def border_words(project: Project, numbers: Numbers, plans: Sequence[BorderPlan]
             "quilt as measured through its middle, both opposite strips alike; lay batting "
             f"{say.near(adds)} wide under it, butted to what is there{strip}."
         )
+        if number == 1:
+            yield (
+                "Measure in three places and cut to the mean; where one is more than "
+                f"{say.near(MEASURES_APART.of(project.units))} off it, mend that edge before a border goes on."
+            )
         longest = max(border.sides_long, border.ends_long)
         if is_longer_than_fabric(project, numbers, border.fabric, longest):
             usable = usable_width(project, numbers, border.fabric)

@@ -20,7 +20,7 @@ from stitchflip.lengths import Length, Rounding, Speaker, Unit, format_length, r
 from stitchflip.piecing import trim_polygon
 from stitchflip.piecing.geometry import TOLERANCE
 from stitchflip.planning.model import Cure, Finding, Severity
-from stitchflip.project.model import Change, Filler, Join, Unequal
+from stitchflip.project.model import Change, Filler, Join, Through, Unequal
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -192,6 +192,32 @@ def borders(plan: Plan) -> Iterator[Finding]:
         yield Finding("join.border-narrow", Severity.STOP, what, f"border {index + 1}", numbers=facts, cures=(cure,))
 
 
+def backing_width(plan: Plan) -> Iterator[Finding]:
+    """A backing added later that only the borders make too wide for one width of its fabric."""
+    quilt, project, numbers = plan.quilt, plan.project, plan.numbers
+    if quilt is None or not project.borders or project.base.through is Through.BACKING_AND_BATTING:
+        return
+    side = plan.backing.wide if project.backing.one_way else min(plan.backing.wide, plan.backing.high)
+    over = side - plan.backing.usable_width
+    last = len(project.borders) - 1
+    cut = project.borders[last].cut.inches
+    narrower = _down(project.units, cut - over / 2)
+    if over <= TOLERANCE or narrower < 4 * numbers.seam - TOLERANCE:
+        return
+    say = Speaker(project.units)
+    which = "the border" if last == 0 else f"border {last + 1}"
+    what = (
+        f"The backing must be {say.cut(side)} and its fabric gives {say.margin(plan.backing.usable_width)}: {which} "
+        f"makes it {say.shortage(over)} too wide for one width."
+    )
+    cure = Cure(
+        f"Cut {which} {say.width(narrower)}: then one width is enough.",
+        (Change(("borders", last, "cut"), _text(project, narrower)),),
+    )
+    facts = {"over_in": over, "usable_in": plan.backing.usable_width}
+    yield Finding("join.backing-width", Severity.NOTE, what, "backing", numbers=facts, cures=(cure,))
+
+
 def kinds(plan: Plan) -> Iterator[Finding]:
     """Kinds of block: numbers under places that name none, rows that do not fit, counts that do not add up."""
     project, joined = plan.project, plan.project.joined
@@ -243,6 +269,11 @@ def _last_count(project: Project, total: int, places: int) -> Iterator[Cure]:
 def _up(unit: Unit, inches: float) -> float:
     """Up to the next 1/8 in or 0.5 cm."""
     return round_to(inches, 1 / 8 if unit is Unit.INCH else 0.5 / 2.54, Rounding.UP)
+
+
+def _down(unit: Unit, inches: float) -> float:
+    """Down to the last 1/8 in or 0.5 cm."""
+    return round_to(inches, 1 / 8 if unit is Unit.INCH else 0.5 / 2.54, Rounding.DOWN)
 
 
 def _text(project: Project, inches: float) -> str:

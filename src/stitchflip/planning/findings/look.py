@@ -66,6 +66,7 @@ PURCHASES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
     joining.joins,
     joining.unequal_blocks,
     joining.borders,
+    joining.backing_width,
     joining.kinds,
     sizes.blocks_for_the_bed,
     sizes.other_than_made_for,
