@@ -62,6 +62,28 @@ def changed(old: str, new: str) -> bytes:
     return GOOD.replace(old, new, 1).encode()
 
 
+_JOINED = '[joined]\nacross = 2\ndown = 2\nfabric = "Light"\n'
+_PATCHES = """patches = [
+    { fabric = "Print" },
+    { fabric = "Light", line = [[-6, 2], [6, 3]] },
+]
+"""
+
+
+def joined(more: str = "") -> bytes:
+    """The good file as a block, four of them joined."""
+    return f"{GOOD}{_JOINED}{more}".encode()
+
+
+def numbered(old: str = "", new: str = "") -> bytes:
+    """The good file as a numbered foundation of two patches, with one text replaced."""
+    text = _PATCHES + GOOD[GOOD.index("\n[squared_up]") :].replace('"log cabin"', '"numbered foundation"')
+    head = 'name = "Porch square"\nunits = "in"\n'
+    if old not in text:
+        raise AssertionError(old)
+    return (head + text.replace(old, new, 1)).encode()
+
+
 UNREADABLE = (
     Wrong("missing file", None, 3, ("porch.toml: there is no file of this name", "stitchflip new")),
     Wrong("empty file", b"", 3, ("squared_up", "fabrics", "binding")),
@@ -85,6 +107,74 @@ UNREADABLE = (
     Wrong("a number for a table", changed('[binding]\nfabric = "Dark"', "binding = 3"), 3, ("binding",)),
     Wrong("more alike than a class has", changed('units = "in"', "how_many = 25"), 3, ("line 2", "25")),
     Wrong("no units that exist", changed('units = "in"', 'units = "ell"'), 3, ("line 2", "ell")),
+    Wrong("a round piece without its size", changed('wide = "12"\nlong = "12"', 'shape = "round"'), 3, ("across",)),
+    Wrong(
+        "a radius larger than the piece",
+        changed('wide = "12"', 'wide = "12"\ncorner_radius = "7"'),
+        3,
+        ("line 11", "half"),
+    ),
+    Wrong("an edge nobody knows", changed("[binding]\n", '[binding]\nedge = "fringe"\n'), 3, ("fringe", "facing")),
+    Wrong(
+        "a facing without a fabric", changed('fabric = "Dark"\n', 'edge = "facing"\n'), 3, ("binding.fabric", "faced")
+    ),
+    Wrong("a half-done square", changed('cut = "5"', 'cut = "5"\nsewn_already = true'), 3, ("half-done", "cut_wide")),
+    Wrong(
+        "corner squares without a fabric", changed('"log cabin"', '"rounds with corner squares"'), 3, ("corner_fabric",)
+    ),
+    Wrong("angles the wrong way round", changed('"log cabin"', '"wonky"\nsmallest_angle = 20'), 3, ("line 19", "20")),
+    Wrong(
+        "a round without a width", changed('cut = "2", fabric = "Dark"', 'fabric = "Dark"'), 3, ("line 5", "cut width")
+    ),
+    Wrong(
+        "nothing on hand",
+        changed('"log cabin"', '"log cabin"\nwidths = "from what is on hand"').replace(b'cut = "2", ', b""),
+        3,
+        ("line 4, rounds[1].cut", '"Light" is on hand'),
+    ),
+    Wrong("a center of a string block", changed('"log cabin"', '"string block"'), 3, ("middle strip",)),
+    Wrong("patches in a log cabin", (_PATCHES + GOOD).encode(), 3, ("line 1", "numbered foundation")),
+    Wrong("rounds on a foundation", changed('"log cabin"', '"numbered foundation"'), 3, ("patches", "line 3")),
+    Wrong("a patch without a line", numbered(", line = [[-6, 2], [6, 3]]"), 3, ("patches[2].line", "two places")),
+    Wrong("a line of one place", numbered(", [6, 3]]", "]"), 3, ("patches[2].line[2]", "line 5")),
+    Wrong("a line through one place", numbered("[6, 3]", "[-6, 2]"), 3, ("patches[2].line", "line 5")),
+    Wrong("a line through the center mark", numbered("[[-6, 2], [6, 3]]", "[[-6, 0], [6, 0]]"), 3, ("center mark",)),
+    Wrong("a place that is no number", numbered("[6, 3]", '[6, "up"]'), 3, ("patches[2].line[2][2]", '"up"')),
+    Wrong("blocks without a number", f"{GOOD}[joined]\nacross = 2\nfabric = 'Light'\n".encode(), 3, ("joined.down",)),
+    Wrong("half a block", joined("first = 1.5\n"), 3, ("joined.first", "rows")),
+    Wrong("a join nobody knows", joined('join = "glue"\n'), 3, ('"glue"', "plain seam")),
+    Wrong("a strip in a plain seam", joined('join = "plain seam"\n'), 3, ("joined.fabric", "plain seam")),
+    Wrong("a row too few", joined('measured = [["12", "12"]]\n'), 3, ("joined.measured", "2 rows")),
+    Wrong(
+        "a block of no size", joined('measured = [["12", ["12", "0"]], ["12", "12"]]\n'), 3, ("[1][2][2]", "above zero")
+    ),
+    Wrong("a fabric of a join", joined('fabric_behind = "Drak"\n'), 3, ("joined.fabric_behind", '"Dark"')),
+    Wrong(
+        "round blocks joined",
+        joined().replace(b'wide = "12"\nlong = "12"', b'across = "12"'),
+        3,
+        ("line 10, squared_up.across", "wide and long"),
+    ),
+    Wrong("oblong blocks on point", joined('setting = "on point"\n'), 3, ("triangle_fabric",)),
+    Wrong("too many of a kind", joined('[[blocks]]\nname = "Lit"\ncount = 5\n'), 3, ("5 blocks", "4")),
+    Wrong("kinds that are not joined", f'{GOOD}[[blocks]]\nname = "Lit"\n'.encode(), 3, ("blocks", "[joined]")),
+    Wrong("a kind without a name", joined("[[blocks]]\ncount = 4\n"), 3, ("blocks[1].name",)),
+    Wrong("a place without a kind", joined('places = ["1 2", "2 1"]\n[[blocks]]\nname = "Lit"\n'), 3, ("row 1", '"2"')),
+    Wrong(
+        "a border without joined blocks", f'{GOOD}[[borders]]\ncut = "2"\nfabric = "Dark"\n'.encode(), 3, ("borders",)
+    ),
+    Wrong("a border without a width", joined('[[borders]]\nfabric = "Dark"\n'), 3, ("borders[1].cut",)),
+    Wrong("one border in single brackets", joined('[borders]\ncut = "2"\nfabric = "Dark"\n'), 3, ("[[borders]]",)),
+    Wrong(
+        "corner squares of nothing",
+        joined('[[borders]]\ncut="2"\nfabric="Dark"\ncorners="corner squares"\n'),
+        3,
+        ("corner_fabric",),
+    ),
+    Wrong("one panel", f"{GOOD}[cut_apart]\n".encode(), 3, ("cut_apart", "2 or more")),
+    Wrong("joined and cut apart", joined("[cut_apart]\ndown = 2\n"), 3, ("either",)),
+    Wrong("a label nobody knows", f'{GOOD}[extras]\nlabel = "star"\n'.encode(), 3, ('"star"', "corner")),
+    Wrong("a mattress nobody knows", f'{GOOD}[made_for]\nmattress = "qeen"\n'.encode(), 3, ('"queen"',)),
     Wrong("a strip no wider than two seams", changed('cut = "2 1/2"', 'cut = "1/2"'), 3, ("strip 9", "seam")),
 )
 """Files that cannot be read or planned."""

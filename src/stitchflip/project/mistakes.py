@@ -27,6 +27,9 @@ Raw = Any
 """A value of any kind a project file can hold."""
 
 _SHOWN = 60
+"""So much of what a maker wrote is shown."""
+_SHOWN_IN_WORDS = 200
+"""So much of a sentence of ours that may have her words in it."""
 _HEADED = ("fabrics", "blocks", "borders")
 """Lists whose tables are written under heads of their own, not in braces."""
 
@@ -156,7 +159,7 @@ def _place_of(error: ErrorDetails) -> Path:
 
 def _in_words(path: Path, wrong: ErrorDetails | Disagreement, data: Mapping[str, Any], places: Places) -> Mistake:
     if isinstance(wrong, Disagreement):
-        return Mistake(places.near(path), key_of(path), _cut(wrong.found), wrong.would_do)
+        return Mistake(places.near(path), key_of(path), _cut(wrong.found, _SHOWN_IN_WORDS), wrong.would_do)
     return _refusal(path, wrong, data, places)
 
 
@@ -298,7 +301,7 @@ def _model_in(annotation: object) -> object:
     return next((found for part in get_args(annotation) if (found := _model_in(part)) is not None), None)
 
 
-def _cut(text: str) -> str:
+def _cut(text: str, most: int = _SHOWN) -> str:
     """A text cut short when it is endless."""
     plain = "".join(mark if mark.isprintable() else "�" for mark in text)
-    return plain if len(plain) <= _SHOWN else plain[:_SHOWN] + "…"
+    return plain if len(plain) <= most else plain[:most] + "…"
