@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from stitchflip.finishing.joined import wanted_counts
 from stitchflip.finishing.quilt_model import QuiltPlan
+from stitchflip.project.agreements.joined import rows_of_blocks
 from stitchflip.project.model import Block
 from tests.finishing.quilts import quilt
 
@@ -93,6 +94,17 @@ def test_how_many_of_each(counts: list[int | None], places: int, wanted: tuple[i
     """Given counts stand; the rest is shared, earlier kinds one more."""
     blocks = [Block(name=f"kind {number}", count=count) for number, count in enumerate(counts)]
     assert wanted == wanted_counts(blocks, places)
+
+
+@given(st.integers(1, 6), st.integers(1, 6), st.sampled_from(["straight", "on point"]))
+@settings(max_examples=40, deadline=None)
+def test_rows_are_those_a_file_is_checked_for(across: int, down: int, setting: str) -> None:
+    """The reader of a file and the plan count the same rows and the same blocks."""
+    made = laid(across, down, [None, None], setting)
+    due = rows_of_blocks({"across": across, "down": down, "setting": setting})
+    rows_laid = Counter(block.row for block in made.blocks)
+
+    assert due == [rows_laid[row] for row in sorted(rows_laid)]
 
 
 @given(st.integers(1, 6), st.integers(1, 6), st.data())

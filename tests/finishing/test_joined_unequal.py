@@ -100,6 +100,13 @@ def test_when_all_are_small_the_largest_is_the_measure() -> None:
     assert {(12.75, 12.75)} == {(one.wide, one.high) for one in made.blocks}
 
 
+def test_when_none_is_small_nothing_is_framed() -> None:
+    """Meant 13, from 13 1/8 to 13 1/4: nothing to add, so all are trimmed to 13 1/8."""
+    made = quilt(2, 1, measured=[["13 1/8", "13 1/4"]], unequal="frame the small ones")
+    assert (13.125, 13.125) == made.trimmed_to
+    assert [] == strips(made, "frame")
+
+
 def test_like_sizes_share_a_column() -> None:
     """Two narrow and two wide blocks: nothing is trimmed when each kind has its own column."""
     narrow, wide = ["12 1/2", "13"], ["13", "13"]

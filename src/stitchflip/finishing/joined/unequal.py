@@ -147,7 +147,8 @@ def blocks_as_joined(project: Project, joined: Joined, counts: tuple[int, ...], 
             case Unequal.FRAME:
                 wide, high = frame_size(sizes, wanted)
                 frame = framed(sizes, (wide, high), seam, project.units)
-                return Blocks(sizes, counts, (wide,) * across, (high,) * down, cells, None, frame, None)
+                if frame is not None:
+                    return Blocks(sizes, counts, (wide,) * across, (high,) * down, cells, None, frame, None)
             case Unequal.TRIM:
                 pass
     wide, high = smallest(sizes)
