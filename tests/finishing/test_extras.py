@@ -127,17 +127,32 @@ def test_that_is_told_with_a_cure() -> None:
 
 
 @pytest.mark.parametrize(
-    ("edge", "when"),
+    ("edge", "label", "sleeve"),
     [
-        ("facing", "Before the facing is sewn on"),
-        ("self-binding", "Before the edge is folded over"),
-        ("turned through", "Before the piece is sewn together and turned"),
+        ("binding", "Before the binding is sewn on", "Before the binding is sewn on baste"),
+        ("facing", "Before the facing is sewn on", "When the facing is hemmed down"),
+        ("self-binding", "Before the edge is folded over", "Before the edge is folded over sew the tube"),
+        ("turned through", "Before the piece is sewn together and turned", "When the piece is turned and topstitched"),
     ],
 )
-def test_with_every_edge_the_label_comes_first(edge: str, when: str) -> None:
-    """Whatever closes the edge, the label is sewn on before it."""
-    laid = inches(HANGING, binding={"fabric": "Linen", "edge": edge}, extras={"label": "corner", "sleeve": True})
-    assert when in _words(laid)
+def test_when_label_and_sleeve_go_on(edge: str, label: str, sleeve: str) -> None:
+    """The label before the edge is closed; the sleeve where the edge can catch it, else when it is out of the way."""
+    laid = inches(HANGING, binding={"fabric": "Linen", "edge": edge}, extras={"label": "rectangle", "sleeve": True})
+    assert label in _words(laid)
+    assert sleeve in _words(laid)
+
+
+@pytest.mark.parametrize(("edge", "size"), [("facing", (4.5, 3.5)), ("self-binding", (4.5, 3.5)), ("binding", (5, 5))])
+def test_a_corner_label_needs_an_edge_that_catches_it(edge: str, size: tuple[float, float]) -> None:
+    """A facing would cover it and a self-binding catches nothing: then it is a rectangle."""
+    laid = inches(HANGING, binding={"fabric": "Linen", "edge": edge}, extras={"label": "corner"})
+    assert [("Label", *size, 1)] == _sizes(laid)
+
+
+def test_the_label_of_a_piece_turned_through_lies_on_the_right_side_of_the_backing() -> None:
+    """Its raw edges lie where the seam will run."""
+    laid = inches(HANGING, binding={"fabric": "Linen", "edge": "turned through"}, extras={"label": "corner"})
+    assert "mark the squared-up size on the right side of the backing" in _words(laid)
 
 
 def test_every_panel_gets_a_label_of_its_own() -> None:

@@ -85,32 +85,34 @@ def _sleeve_words(project: Project, numbers: Numbers, sleeve: Sleeve, depth: flo
             f"Before the edge is finished sew the tube to the back by hand, its upper edge {say.near(depth)} below the "
             "highest place, its seam against the back; let the upper layer bulge a little for the rod."
         )
-    elif edge in {Edge.BINDING, Edge.FACING}:
-        held = "the binding" if edge is Edge.BINDING else "the facing"
+    elif edge is Edge.BINDING:
         yield (
-            f"Before {held} is sewn on baste the raw-edged seam of the tube level with the top edge of the back, in "
-            f"the middle, so that {held} catches it; sew its lower fold down by hand, with a little bulge for the rod."
+            "Before the binding is sewn on baste the raw-edged seam of the tube level with the top edge of the back, "
+            "in the middle, so that the binding catches it; sew its lower fold down by hand, with a little bulge for the "
+            "rod."
         )
     else:
         yield (
-            "Sew the tube to the backing by hand just below the top edge, its seam against the back, with a little "
-            f"bulge for the rod{_before(project)}."
+            f"{_when_the_sleeve(edge)} sew the tube to the back by hand just below the top edge, its seam against the "
+            "back, with a little bulge for the rod."
         )
 
 
-def _before(project: Project) -> str:
-    if project.binding.edge is Edge.TURNED_THROUGH:
-        return ", before the piece is sewn together and turned"
-    return ", before the edge is folded over"
+def _when_the_sleeve(edge: Edge) -> str:
+    if edge is Edge.FACING:
+        return "When the facing is hemmed down"
+    return "Before the edge is folded over" if edge is Edge.SELF_BINDING else "When the piece is turned and topstitched"
 
 
 def takes_corner_label(project: Project, outline: Polygon) -> bool:
-    """True when the piece has a right-angled corner into which a folded square can be laid.
+    """True when a folded square can be laid into a right-angled corner and is caught there by a binding or a seam.
 
     Args:
-        project: For its shape.
+        project: For its shape, and for its edge: a facing would cover the label, a self-binding catches nothing.
         outline: Of one piece, taped.
     """
+    if project.binding.edge not in {Edge.BINDING, Edge.TURNED_THROUGH}:
+        return False
     angles = corner_angles(trim_edges(project, outline))
     return any(abs(angle - 90) <= _SQUARE_CORNER for angle in angles)
 
@@ -119,7 +121,7 @@ def label_size(project: Project, numbers: Numbers, outline: Polygon) -> tuple[fl
     """(wide, high) to cut a label, inches: a square to fold, or a rectangle with a seam turned under all round.
 
     Args:
-        project: For the kind of label; a piece without a right-angled corner gets a rectangle.
+        project: For the kind of label; a piece without a corner for it gets a rectangle.
         numbers: For the seam.
         outline: Of one piece, taped.
     """
@@ -144,15 +146,18 @@ def _label_words(project: Project, numbers: Numbers, size: tuple[float, float]) 
             f"Label, a square cut {say.cut_size(*size)}: {write}, in one half, fold it from corner to corner, wrong "
             "sides together, and press."
         )
-        caught = (
-            "baste it there inside the seam allowance, which holds both short sides; sew down its fold by hand."
-            if project.binding.edge in {Edge.BINDING, Edge.TURNED_THROUGH}
-            else "sew down all three sides by hand."
-        )
-        yield (
-            f"{when} lay the triangle on the back into a right-angled corner at the lower edge, its raw edges level "
-            f"with the trimmed edges; {caught}"
-        )
+        if project.binding.edge is Edge.TURNED_THROUGH:
+            yield (
+                f"{when} mark the squared-up size on the right side of the backing, lay the triangle into a marked "
+                "corner at the lower edge, its raw edges on the marks, and baste it there: the seam all round catches "
+                "both short sides; sew down its fold by hand."
+            )
+        else:
+            yield (
+                f"{when} lay the triangle on the back into a right-angled corner at the lower edge, its raw edges "
+                "level with the trimmed edges, and baste it there inside the seam allowance: the binding catches both short "
+                "sides; sew down its fold by hand."
+            )
         return
     shows = say.size(size[0] - 2 * numbers.seam, size[1] - 2 * numbers.seam)
     yield (

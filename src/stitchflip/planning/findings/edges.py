@@ -258,12 +258,18 @@ def label_in_corner(plan: Plan) -> Iterator[Finding]:
         outline = panel_polygon(project, plan.numbers) if panels_of(project) > 1 else plan.build.trim_taped
     if takes_corner_label(project, outline):
         return
-    corners = sorted({f"{angle:.0f}°" for angle in corner_angles(trim_edges(project, outline))})
-    has = f"its corners are {listed(corners)}" if corners else "its edge curves"
+    kind = project.binding.edge
+    if kind in {Edge.FACING, Edge.SELF_BINDING}:
+        why = "the facing would cover it" if kind is Edge.FACING else "a self-bound edge catches nothing"
+        what = f"A label folded for a corner is caught in a binding or a seam, and {why}"
+    else:
+        corners = sorted({f"{angle:.0f}°" for angle in corner_angles(trim_edges(project, outline))})
+        has = f"its corners are {listed(corners)}" if corners else "its edge curves"
+        what = f"A label folded for a corner needs a right-angled one, and {has}"
     yield Finding(
         "edge.no-corner-for-label",
         Severity.NOTE,
-        f"A label folded for a corner needs a right-angled one; {has}, so the label is planned as a rectangle.",
+        f"{what}: the label is planned as a rectangle.",
         "label",
         cures=(Cure("Make the label a rectangle.", (Change(("extras", "label"), LabelShape.RECTANGLE.value),)),),
     )
