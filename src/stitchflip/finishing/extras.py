@@ -88,8 +88,8 @@ def _sleeve_words(project: Project, numbers: Numbers, sleeve: Sleeve, depth: flo
     elif edge is Edge.BINDING:
         yield (
             "Before the binding is sewn on baste the raw-edged seam of the tube level with the top edge of the back, "
-            "in the middle, so that the binding catches it; sew its lower fold down by hand, with a little bulge for the "
-            "rod."
+            "in the middle, so that the binding catches it; sew its lower fold down by hand, with a little bulge "
+            "for the rod."
         )
     else:
         yield (
@@ -155,8 +155,8 @@ def _label_words(project: Project, numbers: Numbers, size: tuple[float, float]) 
         else:
             yield (
                 f"{when} lay the triangle on the back into a right-angled corner at the lower edge, its raw edges "
-                "level with the trimmed edges, and baste it there inside the seam allowance: the binding catches both short "
-                "sides; sew down its fold by hand."
+                "level with the trimmed edges, and baste it there inside the seam allowance: the binding catches both "
+                "short sides; sew down its fold by hand."
             )
         return
     shows = say.size(size[0] - 2 * numbers.seam, size[1] - 2 * numbers.seam)
