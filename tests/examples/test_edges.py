@@ -6,6 +6,7 @@ from math import pi, sqrt, tan
 
 import pytest
 
+from stitchflip.piecing.geometry import area
 from stitchflip.planning.model import Severity
 from tests.examples.drafts import by_round, flat, loose_ends, planned
 
@@ -18,6 +19,14 @@ def test_each_can_be_made_as_it_is(name: str) -> None:
     made = planned(name)
     assert [] == [one.code for one in made.findings if one.severity is not Severity.NOTE]
     assert [] == [spot for spot in made.build.bare if spot.grade != "note"]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_patches_fill_the_piece_to_its_edge(name: str) -> None:
+    """What shows of all pieces adds up to the squared-up piece, round or straight, and nothing lies double."""
+    build = planned(name).build
+    shown = sum(area(patch) for piece in build.pieces for patch in piece.visible)
+    assert pytest.approx(area(build.trim), rel=1e-6) == shown
 
 
 # --- Plum Skirt -----------------------------------------------------------------------------------------------
