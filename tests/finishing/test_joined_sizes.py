@@ -101,6 +101,19 @@ def test_corner_squares_show_square_where_strips_cross() -> None:
     assert (made.wide, 3) == (behind.long, behind.count)
 
 
+def test_words_say_how_a_long_strip_with_corner_squares_is_pieced() -> None:
+    """Only where there are corner squares; on point the long strips are trimmed with the edge."""
+    covered: dict[str, Any] = {"join": "covered strips", "shows": "2"}
+    with_squares = " ".join(quilt(3, 3, corner_squares="Dot", **covered).words)
+    without = " ".join(quilt(3, 3, **covered).words)
+    on_point = " ".join(quilt(2, 2, setting="on point", **covered).words)
+
+    assert "Piece each long front strip from its strips and corner squares" in with_squares
+    assert "corner squares" not in without
+    assert "trim them with the edge" in on_point
+    assert "trim them with the edge" not in without
+
+
 def areas_of(polygons: tuple[tuple[tuple[float, float], ...], ...]) -> list[float]:
     """Areas by the surveyor's formula."""
     return [

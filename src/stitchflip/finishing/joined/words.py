@@ -59,6 +59,13 @@ def joining_words(
         "Cut every strip to the block or the row as measured and pin both ends and the middle; a strip that is sewn on "
         "long and cut off stretches. Sew every second strip from the other end."
     )
+    if any(strip.name.startswith("corner square") for strip in strips):
+        yield (
+            f"Piece each long front strip from its strips and corner squares with {say.near(check.seam)} seams before "
+            "it is sewn on, and match those seams to the short joins; behind it lies one strip."
+        )
+    if joined.setting is Setting.ON_POINT:
+        yield "Long strips pass the edge line at both ends; trim them with the edge of the quilt, not before."
     if any(strip.is_pieced for strip in strips):
         longest = max(strip.long for strip in strips if strip.is_pieced)
         yield f"Strips up to {say.cut(longest)} long are joined from several; keep those joins off the block corners."
@@ -163,7 +170,10 @@ def _bases(numbers: Numbers, made: SettingTriangles, say: Speaker) -> str:
     )
     larger = ""
     if drawn_in > TOLERANCE_IN:
-        larger = f"; quilting draws the largest in by up to {say.shortage(drawn_in)}, so cut them that much larger"
+        larger = (
+            f"; quilting draws the largest in by up to {say.shortage(drawn_in)}, so cut them that much "
+            "larger, or ask for oversize squares"
+        )
     return (
         "Triangles are layered and quilted like the blocks: quilt the squares whole, on more bases "
         f"({' and '.join(bases)}), and cut them into triangles afterwards{larger}."
