@@ -299,11 +299,9 @@ def _described(plan: Plan, new: SewnPiece) -> str:
     loose = [end for end in (new.seam.start, new.seam.end) if end.kind is EndClass.LOOSE]
     lock = {0: "No end to lock.", 1: "One end to lock.", 2: "Both ends to lock."}[len(loose)]
     side = _place_in_words(new)
-    size = say.cut_size(new.cut_width, new.cut_length)
-    from_mark = "Short of the center mark by" if new.raw_edge_taped < 0 else "From the center mark to its raw edge"
     return (
-        f"{name.capitalize()} of {fabric}, cut {size} wide × long, sewn{side} and opened. "
-        f"{from_mark} {say.near(abs(new.raw_edge_taped))}. {lock}"
+        f"{name.capitalize()} of {fabric}, {_cut_size(plan, new)} wide × long, sewn{side} and opened. "
+        f"{_edge_in_words(plan, new)} {lock}"
     )
 
 
