@@ -114,28 +114,19 @@ def test_every_patch_that_shows_is_drawn_once(name: str) -> None:
 
 
 def test_ten_sheds_turn_one_way_and_ten_the_other() -> None:
-    """The window lies 1½ in right of its block's middle in ten blocks and 1½ in left of it in the ten others.
+    """The quilt written by hand: the same center in all twenty, the strips turning the other way in every second.
 
-    Both kinds have it 1½ in above the middle; in turn like a checkerboard, so no two neighbors are alike.
+    The window lies 1½ in right of and above its block's middle in all of them. Strips start at the top; turning
+    clockwise the left side is dark Deep Water at its edge, the other way it is pale Sailcloth: ten of each.
     """
     made = sheds()
     shown = Shown(pictures.finished(made, letters=False), 52.375)
     assert pytest.approx(65.5, abs=0.05) == shown.high_in
-    sides = {}
-    for row in range(5):
-        for column in range(4):
-            x, y = (column - 1.5) * 13.125, (2 - row) * 13.125 + 1.5
-            lit = (shown.fabric_at(x - 1.5, y) == "Lamp", shown.fabric_at(x + 1.5, y) == "Lamp")
-            sides[row, column] = lit
-    # The example's block is clockwise with its center right of the middle; the other kind here turns its strips
-    # alone, so the window stays at the right in all twenty.
-    assert {(False, True)} == set(sides.values())
-    top = Counter(
-        shown.fabric_at((column - 1.5) * 13.125 - 6.0, (2 - row) * 13.125 - 3.0)
-        for row in range(5)
-        for column in range(4)
-    )
-    assert [10, 10] == sorted(top.values())
+    middles = [((column - 1.5) * 13.125, (2 - row) * 13.125) for row in range(5) for column in range(4)]
+    assert {"Lamp"} == {shown.fabric_at(x + 1.5, y + 1.5) for x, y in middles}
+    assert {"Lamp"}.isdisjoint(shown.fabric_at(x - 1.5, y + 1.5) for x, y in middles)
+    left = Counter(shown.fabric_at(x - 6.0, y - 3.0) for x, y in middles)
+    assert {"Deep Water": 10, "Sailcloth": 10} == dict(left)
 
 
 def test_the_whole_harbour_is_the_one_in_the_file() -> None:
@@ -305,8 +296,9 @@ def test_a_pieced_strip_is_drawn_in_its_parts_while_it_is_sewn() -> None:
 def test_squares_become_triangles_in_the_corners() -> None:
     """A boat 9 × 6½: sky in both upper corners, water in both lower ones, paper in between.
 
-    The squares of water are cut 4; with a seam of ¼ from corner to corner 4 - ¼ × √2 - ... show less than 3¾, and
-    the trim takes more, so 1 in from a lower corner both ways is water and the middle of the hull is paper.
+    The paper is cut 10½ × 8, so its raw edges lie at 5¼ and 4. A square of water cut 4 is sewn from (1¼, -4) to
+    (5¼, 0): at x = 3¾ its seam lies at y = -1½, and 2½ in down is water. A square of sky cut 2¾ is sewn from
+    (2½, 4) to (5¼, 1¼): at x = 4 its seam lies at y = 2½, and 2¾ in up is sky.
     """
     shown = Shown(pictures.finished(planned("paper-boat"), letters=False), 9.0)
     assert {"Rainy Sky"} == {shown.fabric_at(x, 2.75) for x in (-4.0, 4.0)}
@@ -367,8 +359,7 @@ def test_a_round_outline_is_smooth() -> None:
 def test_a_piece_turned_through_shows_no_edge() -> None:
     """Squared up 25 × 31 with a seam of ½ all round: it is drawn 24 × 30, and nothing of a binding."""
     figure = pictures.finished(planned("soft-cover"))
-    assert (pytest.approx(-12.0), pytest.approx(12.0)) == (figure.low[0], figure.high[0])
-    assert (pytest.approx(-15.0), pytest.approx(15.0)) == (figure.low[1], figure.high[1])
+    assert pytest.approx((-12.0, -15.0, 12.0, 15.0)) == (*figure.low, *figure.high)
     assert [] == areas(figure, "binding")
 
 
