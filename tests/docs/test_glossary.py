@@ -53,7 +53,7 @@ NOT_OURS = {
 }
 """Other words for the same things, or the same words as others spell them."""
 
-NAMED_THERE = {"sources.md", "proof.py", "reading.py"}
+NAMED_THERE = {"sources.md", "proof.py", "reading.py", "joins.py"}
 """Titles of others, the list the papers are checked by, spellings that a project file may have."""
 
 
