@@ -40,7 +40,16 @@ WRONG = [
     ("binding.straight-on-curve", "fix", _project({**MAT, "corner_radius": "2"}, {"grain": "straight"})),
     ("edge.self-binding-on-curve", "stop", _project(ROUND, {"edge": "self-binding"})),
     ("edge.cannot-turn", "stop", _project(MAT, {"edge": "turned through"})),
+    ("edge.cannot-turn", "stop", _project(MAT, {"edge": "turned through", "fabric": ""})),
+    ("edge.self-binding-on-curve", "stop", _project(ROUND, {"edge": "self-binding", "shows": "3/8", "fabric": ""})),
     ("edge.no-backing-to-fold", "stop", _project(MAT, {"edge": "self-binding"}, cut_apart={"across": 3, "loss": "1"})),
+    (
+        "edge.no-backing-to-fold",
+        "stop",
+        _project(
+            {"wide": "9", "long": "9"}, {"edge": "self-binding"}, joined={"across": 2, "down": 2, "fabric": "Oat"}
+        ),
+    ),
     ("binding.too-narrow", "fix", _project(MAT, {"cut": "1 1/2"})),
     ("binding.too-narrow", "note", _project(MAT, {"cut": "2"})),
 ]

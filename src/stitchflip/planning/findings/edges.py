@@ -60,14 +60,19 @@ def straight_on_curve(plan: Plan) -> Iterator[Finding]:
             Severity.STOP,
             "The edge curves, and a backing folded round to the front makes pleats on a curve.",
             "edge",
-            cures=_other_edges("Bind it with a bias binding", Edge.BINDING),
+            cures=(_bind_instead(plan, "Bind it with a bias binding"),),
         )
 
 
-def _other_edges(text: str, *edges: Edge) -> tuple[Cure, ...]:
-    """A cure for each other way to finish the edge."""
-    says = {Edge.BINDING: text, Edge.FACING: "Face it"}
-    return tuple(Cure(f"{says[edge]}.", (Change(("binding", "edge"), edge.value),)) for edge in edges)
+def _bind_instead(plan: Plan, text: str) -> Cure:
+    """A binding in place of another edge: of the last strip's fabric when none is named, its width its own."""
+    binding, changes = plan.project.binding, [Change(("binding", "edge"), Edge.BINDING.value)]
+    if binding.shows is not None:
+        changes.append(Change(("binding", "shows"), None))
+    if binding.fabric:
+        return Cure(f"{text}.", tuple(changes))
+    fabric = plan.build.pieces[-1].fabric
+    return Cure(f"{text}, with {fabric}.", (*changes, Change(("binding", "fabric"), fabric)))
 
 
 def cannot_turn(plan: Plan) -> Iterator[Finding]:
@@ -83,7 +88,7 @@ def cannot_turn(plan: Plan) -> Iterator[Finding]:
             "edge",
             cures=(
                 Cure("Sew the strips to the batting only and add the backing when you turn.", (alone,)),
-                *_other_edges("Bind it instead", Edge.BINDING),
+                _bind_instead(plan, "Bind it instead"),
             ),
         )
 
@@ -101,7 +106,7 @@ def no_backing_to_fold(plan: Plan) -> Iterator[Finding]:
             f"Every block has its own backing, and none reaches {say.near(beyond)} beyond the edge of the whole piece.",
             "edge",
             numbers={"needed_in": beyond},
-            cures=_other_edges("Bind it instead", Edge.BINDING),
+            cures=(_bind_instead(plan, "Bind it instead"),),
         )
     elif plan.panels is not None and len(plan.panels.panels) > 1 and plan.panels.loss < 2 * beyond - TOLERANCE:
         enough = format_length(Length.of_inches(round_to(2 * beyond, 1 / 64, Rounding.UP)), project.units)
@@ -114,7 +119,7 @@ def no_backing_to_fold(plan: Plan) -> Iterator[Finding]:
             numbers={"needed_in": 2 * beyond, "between_in": plan.panels.loss},
             cures=(
                 Cure(f"Leave {say.near(2 * beyond)} between panels.", (Change(("cut_apart", "loss"), enough),)),
-                *_other_edges("Bind them instead", Edge.BINDING),
+                _bind_instead(plan, "Bind them instead"),
             ),
         )
 
