@@ -116,8 +116,9 @@ def test_every_patch_that_shows_is_drawn_once(name: str) -> None:
 def test_ten_sheds_turn_one_way_and_ten_the_other() -> None:
     """The quilt written by hand: the same center in all twenty, the strips turning the other way in every second.
 
-    The window lies 1½ in right of and above its block's middle in all of them. Strips start at the top; turning
-    clockwise the left side is dark Deep Water at its edge, the other way it is pale Sailcloth: ten of each.
+    The window lies 1½ in right of and above its block's middle in all of them, its left seam at 1½ - 1¼ = ¼. Going
+    clockwise the left side is dark, showing 1¾ in a round: Boatshed from 1½ to 3¼ left of the middle. The other way
+    it is pale, showing 1 in: Gull, Gull, then Sailcloth from 1¾ to 3¾. Ten of each, 3 in left of the middle.
     """
     made = sheds()
     shown = Shown(pictures.finished(made, letters=False), 52.375)
@@ -125,8 +126,8 @@ def test_ten_sheds_turn_one_way_and_ten_the_other() -> None:
     middles = [((column - 1.5) * 13.125, (2 - row) * 13.125) for row in range(5) for column in range(4)]
     assert {"Lamp"} == {shown.fabric_at(x + 1.5, y + 1.5) for x, y in middles}
     assert {"Lamp"}.isdisjoint(shown.fabric_at(x - 1.5, y + 1.5) for x, y in middles)
-    left = Counter(shown.fabric_at(x - 6.0, y - 3.0) for x, y in middles)
-    assert {"Deep Water": 10, "Sailcloth": 10} == dict(left)
+    left = Counter(shown.fabric_at(x - 3.0, y + 1.5) for x, y in middles)
+    assert {"Boatshed": 10, "Sailcloth": 10} == dict(left)
 
 
 def test_the_whole_harbour_is_the_one_in_the_file() -> None:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Speaker
+from stitchflip.pictures.cut_bands import Band, pieces_in, together
 from stitchflip.pictures.drawing import DIMENSION_MARGIN, DIMENSION_OFF, color_of, counted, letter_for
 from stitchflip.pictures.hatches import CUT_AWAY_HATCH
 from stitchflip.pictures.ink import CUT_AWAY, FIRM, HAIR, INK, PAPER, SOFT, THIN, pale
@@ -23,7 +23,6 @@ from stitchflip.pictures.model import (
     Primitive,
     Text,
 )
-from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -45,32 +44,11 @@ _AIR = 0.7
 _SELVAGE = 0.5
 _PER_INCH = 0.105
 """Scale on paper that it is made for: inches of paper for an inch of fabric."""
-_MANY_BANDS = 8
-"""More cuts than these across one fabric: those cut alike are drawn once, with how many there are."""
 _MANY_PIECES = 16
 """More pieces than these: one too narrow for its words is named without its size, which the table has."""
 _MANY_IN_A_ROW = 8
 _NAMED_REST = 4.0
 """A leftover shorter than this is hatched without its size."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Band:
-    """One cut across the fabric: a row or a strip, with what it is cut into."""
-
-    group: int
-    """Which setting of the ruler it belongs to, 1 for the first."""
-    what: str
-    """"strip" or "row"."""
-    high: float
-    pieces: tuple[tuple[str, float], ...]
-    rest: float
-    says: str
-    """What is written beside a piece's name: its "length", its "size", or that the strip stays "whole"."""
-    alike: int = 1
-    """How many such bands, drawn once."""
-    in_column: bool = False
-    """What is left beside it is part of a column, named once."""
 
 
 def cuts(plan: Plan, fabric_plan: FabricPlan) -> Figure:
@@ -105,7 +83,9 @@ class _Sketch:
         self._items: list[Primitive] = []
         self._right = 1.0
         self._bottom = -1.0
-        self._are_many = _pieces_in(fabric_plan) > _MANY_PIECES
+        self._counts_alike = False
+        """Bands cut alike are drawn once: how many stands where the grain would be named."""
+        self._are_many = pieces_in(fabric_plan) > _MANY_PIECES
         self._from_hand = [
             strip for strips in fabric_plan.strip_plans for strip in strips.strips if strip.stock != _NEW
         ]
@@ -128,13 +108,15 @@ class _Sketch:
     def new_fabric(self) -> None:
         """The purchase folded once along its length, and what each cut gives."""
         bands = list(self._bands())
+        once = together(bands)
+        self._counts_alike = len(once) < len(bands) and any(band.says != "whole" and band.alike > 1 for band in once)
         top = self._folded(bands)
         left = self._cut.usable_width / 2 + _BETWEEN
-        low = self._opened(_together(bands), left)
+        low = self._opened(once, left)
         self._bottom = min(self._bottom, top, low)
         self._right = left + self._cut.usable_width
 
-    def _bands(self) -> Iterator[_Band]:
+    def _bands(self) -> Iterator[Band]:
         """The cuts across new fabric in the order cut: rows, then strips."""
         group = 0
         before: tuple[object, float] = ("", 0.0)
@@ -142,7 +124,7 @@ class _Sketch:
             if before != ("row", row.height):
                 group, before = group + 1, ("row", row.height)
             used = sum(width for _, width in row.pieces)
-            yield _Band(group, "row", row.height, row.pieces, max(self._cut.usable_width - used, 0.0), says="length")
+            yield Band(group, "row", row.height, row.pieces, max(self._cut.usable_width - used, 0.0), says="length")
         for strip_plan in self._cut.strip_plans:
             new = [strip for strip in strip_plan.strips if strip.stock == _NEW]
             if not new:
@@ -150,7 +132,7 @@ class _Sketch:
             if before != ("strip", strip_plan.width):
                 group, before = group + 1, ("strip", strip_plan.width)
             for strip in new:
-                yield _Band(
+                yield Band(
                     group,
                     "strip",
                     strip.width,
@@ -159,7 +141,7 @@ class _Sketch:
                     says="whole" if strip_plan.is_whole else "length",
                 )
 
-    def _folded(self, bands: list[_Band]) -> float:
+    def _folded(self, bands: list[Band]) -> float:
         """Folded fabric: fold at the left, selvages at the right, cuts from the top."""
         half = self._cut.usable_width / 2
         edge = self._cut.straightening_in / 2
@@ -168,7 +150,7 @@ class _Sketch:
         if edge > 0:
             self._items.append(_away(_rect(0, y, half, edge)))
             y -= edge
-        groups: dict[int, list[_Band]] = {}
+        groups: dict[int, list[Band]] = {}
         for band in bands:
             groups.setdefault(band.group, []).append(band)
         for number, alike in groups.items():
@@ -222,12 +204,12 @@ class _Sketch:
                 Line(((x, -length * 0.5), (x, -length * 0.12)), _GRAIN, arrow=True, what="grain"),
                 Line(((x, -length * 0.5), (x, -length * 0.88)), _GRAIN, arrow=True, what="grain"),
             ]
-            if length > 7:
+            if length > 7 and not self._counts_alike:
                 self._items.append(
                     Text((x, -length * 0.5), "lengthwise grain", 6.0, angle=90, color=SOFT, halo=True, shift=(6.0, 0.0))
                 )
 
-    def _opened(self, bands: list[_Band], left: float) -> float:
+    def _opened(self, bands: list[Band], left: float) -> float:
         """Every strip and row opened to the full width, one under the other."""
         y = 0.0
         for band in bands:
@@ -240,7 +222,7 @@ class _Sketch:
             y -= band.high + _AIR
         return y + _AIR
 
-    def _open_band(self, band: _Band, left: float, y: float, length: float) -> None:
+    def _open_band(self, band: Band, left: float, y: float, length: float) -> None:
         x = left
         is_short = self._are_many or (band.what == "row" and len(band.pieces) > _MANY_IN_A_ROW)
         for label, wide in band.pieces:
@@ -267,7 +249,7 @@ class _Sketch:
                 said = f"leftover {self._say.margin(band.rest)}"
                 self._items.append(Label(said, area, 6.5, 5.0, color=INK, what="leftover", no_room=NoRoom.DROP))
 
-    def _said(self, band: _Band, long: float) -> str:
+    def _said(self, band: Band, long: float) -> str:
         match band.says:
             case "length":
                 return f"· {self._say.cut(long)}"
@@ -294,7 +276,7 @@ class _Sketch:
             y -= row.height
         for width, count in sheet.strips:
             for strip in self._take(sheet, width, count):
-                band = _Band(
+                band = Band(
                     0,
                     "strip",
                     strip.width,
@@ -342,35 +324,9 @@ class _Sketch:
 _NEW = "width of fabric"
 
 
-def _pieces_in(cut: FabricPlan) -> int:
-    """How many pieces a fabric is cut into."""
-    rows = sum(len(row.pieces) for row in cut.rows)
-    return rows + sum(len(strip.pieces) for strips in cut.strip_plans for strip in strips.strips)
-
-
-def _hand_row(row: Row, sheet: HandSheet) -> _Band:
+def _hand_row(row: Row, sheet: HandSheet) -> Band:
     used = sum(width for _, width in row.pieces)
-    return _Band(0, "row", row.height, row.pieces, max(sheet.usable_length - used, 0.0), says="size")
-
-
-def _together(bands: list[_Band]) -> list[_Band]:
-    """Whole strips of one setting drawn once, with their count; of many bands all that are cut alike."""
-    out: list[_Band] = []
-    are_many = len(bands) > _MANY_BANDS
-    for band in bands:
-        like = next((place for place, other in enumerate(out) if _are_alike(band, other, are_many=are_many)), None)
-        if like is None:
-            out.append(band)
-        else:
-            out[like] = replace(out[like], alike=out[like].alike + 1)
-    return out
-
-
-def _are_alike(one: _Band, other: _Band, *, are_many: bool) -> bool:
-    """True for two bands of one setting that are drawn once."""
-    if one.group != other.group or one.says != other.says:
-        return False
-    return one.says == "whole" or (are_many and one.pieces == other.pieces)
+    return Band(0, "row", row.height, row.pieces, max(sheet.usable_length - used, 0.0), says="size")
 
 
 def _rect(x: float, top: float, wide: float, high: float) -> Polygon:

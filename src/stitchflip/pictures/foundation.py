@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from stitchflip.pictures.drawing import (
-    BASE_LINE,
+    BETWEEN_PALE,
     DIMENSION_MARGIN,
     OUTLINE,
     PALE,
@@ -48,7 +48,7 @@ def foundation(plan: Plan) -> Figure:
     for one in drawn:
         if one.number in rooms:
             color = pale(color_of(plan, one.fabric), PALE)
-            items.append(Area(rooms[one.number], color, pen=BASE_LINE, what="patch", step=one.number - 1))
+            items.append(Area(rooms[one.number], color, pen=BETWEEN_PALE, what="patch", step=one.number - 1))
     items += [Line(line, _DRAWN, what="line", step=number - 1) for number, line in lines]
     items.append(outline_lines(trim, OUTLINE, "trim"))
     for one in drawn:
