@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 
 from stitchflip.project import Change, Numbers, Project, apply_changes, effective, project_from
+from stitchflip.project.house import HOUSE
 from stitchflip.project.numbers import is_runner
 from tests.project_strategies import projects
 
@@ -92,6 +93,39 @@ def test_the_house_numbers_in_centimeters() -> None:
     expected = {name: cm * CM for name, (_, cm) in INCH_AND_METRIC.items()} | THE_SAME_IN_BOTH
 
     assert pytest.approx(expected) == asdict(effective(project(units="cm", squared_up={"wide": "46", "long": "33"})))
+
+
+OF_EDGES_AND_JOINS = {
+    # common practice, no source
+    "join_flat_cut": (1 + 1 / 8, 3.3),
+    "join_folded_cut": (2, 6),
+    "self_binding_shows": (1 / 2, 1.2),
+    "self_binding_turn": (1 / 4, 0.6),
+    "facing_cut": (2 + 1 / 2, 6.5),
+    "turned_through_seam": (1 / 2, 1.2),
+    "turned_through_opening": (5, 13),
+    "runner_hangs": (6, 15),
+}
+
+
+@pytest.mark.parametrize(("name", "expected"), OF_EDGES_AND_JOINS.items())
+def test_the_house_numbers_of_edges_and_joins(name: str, expected: tuple[float, float]) -> None:
+    """In inches and in centimeters, what holds for joins, edges and tables until the maker says otherwise."""
+    assert expected == (HOUSE[name].inches, HOUSE[name].cm)
+
+
+@pytest.mark.parametrize("name", HOUSE)
+def test_a_house_number_is_of_one_size_in_both_units(name: str) -> None:
+    """Each is rounded to what the other ruler shows, so the two differ by a quarter of the larger at most."""
+    number = HOUSE[name]
+    smaller, larger = sorted((number.inches * 2.54, number.cm))
+
+    assert smaller >= 0.75 * larger
+
+
+def test_each_house_number_says_something_else() -> None:
+    """No number is there twice under two names."""
+    assert len(HOUSE) == len({number.says for number in HOUSE.values()})
 
 
 def test_every_number_is_a_float() -> None:

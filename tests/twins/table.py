@@ -53,6 +53,12 @@ PLAIN: dict[str, float] = {
     "minutes_per_strip": 3.5,
     "minutes_per_further_20_in": 1.0,
     "thread_per_inch": 3.5,
+    "patch_extra": 0.5,
+    "shrink_x": 0.0,
+    "shrink_y": 0.0,
+    "backing_later_spare": 2.0,
+    "least_shown": 0.75,
+    "binding_join": 0.0,
 }
 
 

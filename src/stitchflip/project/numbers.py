@@ -76,15 +76,15 @@ class Numbers:
     minutes_per_strip: float
     minutes_per_further_20_in: float
     thread_per_inch: float
-    patch_extra: float = 0.5
+    patch_extra: float
     """A patch of a numbered foundation is cut so much larger than its area, on every side."""
-    shrink_x: float = 0.0
+    shrink_x: float
     """Fraction lost along x in the first wash of the finished piece."""
-    shrink_y: float = 0.0
-    backing_later_spare: float = 2.0
-    least_shown: float = 0.75
+    shrink_y: float
+    backing_later_spare: float
+    least_shown: float
     """The narrow end of a wonky strip shows at least so much."""
-    binding_join: float = 0.0
+    binding_join: float
     """What a diagonal join costs of the binding; 0: one cut strip width."""
 
     @property
