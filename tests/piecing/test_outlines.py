@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from stitchflip.errors import BuildError
+from stitchflip.lengths import Unit
 from stitchflip.piecing.geometry import area, clip, edges, extent, half_planes, largest_circle, perimeter
 from stitchflip.piecing.outlines import (
     circle_length,
@@ -105,7 +106,10 @@ def test_corners_rounded_by_more_than_half_the_piece_are_refused_with_what_would
     with pytest.raises(BuildError) as raised:
         rounded_box(18, 13, 7)
     assert "build.corner-radius" == raised.value.code
-    assert "6.5 in or less" in raised.value.fix
+    assert "6½\u202fin or less" in raised.value.fix
+    with pytest.raises(BuildError) as raised:
+        rounded_box(46 / 2.54, 33 / 2.54, 17 / 2.54, Unit.CM)
+    assert "16.5\u202fcm or less" in raised.value.fix
 
 
 def test_area_of_the_polygon_is_nearly_that_of_the_circle() -> None:

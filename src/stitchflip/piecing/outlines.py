@@ -13,6 +13,7 @@ from math import ceil, cos, hypot, pi, radians, sin, sqrt
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import BuildError
+from stitchflip.lengths import Speaker, Unit
 from stitchflip.piecing.geometry import TOLERANCE
 
 if TYPE_CHECKING:
@@ -128,21 +129,24 @@ def _quarter(half_x: float, half_y: float, steps: int) -> list[Point]:
     return [(0.0, half_y), *((half_x * sin(turn), half_y * cos(turn)) for turn in turns), (half_x, 0.0)]
 
 
-def rounded_box(wide: float, high: float, radius: float) -> Polygon:
+def rounded_box(wide: float, high: float, radius: float, unit: Unit = Unit.INCH) -> Polygon:
     """A rectangle with rounded corners about the center mark, beginning with its bottom edge.
 
     Args:
         wide: x extent, inches.
         high: y extent, inches.
         radius: Of every corner, inches, above 0.
+        unit: The maker's unit, in which a radius that is too large is told.
 
     Raises:
         BuildError: If the radius is more than half of the shorter side.
     """
     if radius > min(wide, high) / 2 + TOLERANCE:
+        say = Speaker(unit)
         raise BuildError(
-            what=f"corners rounded by {radius:g} in need {2 * radius:g} in, and the piece is {min(wide, high):g} in",
-            fix=f"Give corner_radius {min(wide, high) / 2:g} in or less, or a round or oval shape.",
+            what=f"corners rounded by {say.width(radius)} need {say.width(2 * radius)}, and the piece is "
+            f"{say.width(min(wide, high))}",
+            fix=f"Give a corner_radius of {say.margin(min(wide, high) / 2)} or less, or a round or oval shape.",
             where="squared_up.corner_radius",
             code="build.corner-radius",
         )

@@ -64,7 +64,7 @@ def panel_polygon(project: Project, numbers: Numbers) -> Polygon:
     if wanted.ends is Ends.POINTED:
         return _pointed(wide / 2, high / 2, across=wanted.length_runs is Runs.ACROSS)
     if wanted.corner_radius is not None:
-        return rounded_box(wide, high, wanted.corner_radius.inches)
+        return rounded_box(wide, high, wanted.corner_radius.inches, project.units)
     return box((-wide / 2, -high / 2), (wide / 2, high / 2))
 
 
