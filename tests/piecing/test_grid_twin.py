@@ -40,7 +40,9 @@ def faults(piece: Project, numbers: Numbers) -> list[str]:
     if piece.short_strips:  # the kernel tells such a strip as long as it would be
         return [words for words in found if not any(word in words for word in LENGTHS)]
     if piece.building.way is Way.FOUNDATION:  # the painter lays patches as wide as the table
-        found = [words for words in found if not any(word in words for word in (*LENGTHS, "raw edge"))]
+        hidden = [f"step {patch.step}: " for patch in build.pieces if not patch.visible]
+        unasked = (*LENGTHS, "raw edge", *hidden)
+        found = [words for words in found if not any(word in words for word in unasked)]
     return [*wrong_places(build, script), *found]
 
 

@@ -46,13 +46,13 @@ def differences(build: Build, painting: Painting) -> list[str]:
 
 
 def coarse_differences(build: Build, painting: Painting) -> list[str]:
-    """The same for a curved outline, which each method draws with edges of its own: to 1/32 in and to 1 % of area."""
+    """The same for a curved outline, which each method draws with edges of its own: to 1/16 in and to 1 % of area."""
     found = []
     for piece, painted in zip(build.pieces, painting.pieces, strict=True):
         off = joined(piece.visible).area - painted.visible.area
         if abs(off) > 0.01 * painted.visible.area + 0.01:
             found.append(f"step {piece.step}: visible off by {off}")
-        if piece.step and abs(piece.needed_length - painted.needed_length) > 1 / 32:
+        if piece.step and abs(piece.needed_length - painted.needed_length) > 1 / 16:
             found.append(f"step {piece.step}: needed {piece.needed_length} against {painted.needed_length}")
         if piece.step:
             found += [f"step {piece.step}: {words}" for words in _ends(piece, painted)]

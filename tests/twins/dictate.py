@@ -178,7 +178,7 @@ def _sides_and_strips(project: Project, numbers: Numbers, table: Script) -> tupl
 def _rounds(project: Project, sides: tuple[Side, ...]) -> Iterator[Strip]:
     """The strips of all rounds; again from the first round on when the piece is built until it is covered."""
     for number, one in enumerate(repeated(project)):
-        order = _order(project, sides, number)
+        order = order_of_round(project, sides, number)
         cuts = one.cuts or [one.cut] * len(order)
         yield from (Strip(normal, cut.inches) for normal, cut in zip(order, cuts, strict=True) if cut is not None)
 
@@ -188,7 +188,7 @@ def repeated(project: Project) -> Iterable[Round]:
     return cycle(project.rounds) if project.building.until_covered else project.rounds
 
 
-def _order(project: Project, sides: tuple[Side, ...], number: int) -> list[Point]:
+def order_of_round(project: Project, sides: tuple[Side, ...], number: int) -> list[Point]:
     """The sides of one round, in the order they are sewn."""
     building = project.building
     clockwise = building.turning is Turning.CLOCKWISE

@@ -13,7 +13,16 @@ from shapely.geometry.base import BaseGeometry
 from stitchflip.piecing.model import Build
 from stitchflip.project.model import CenterShape, LinesSeen, PairFirst, Project, Way
 from stitchflip.project.numbers import Numbers
-from tests.twins.dictate import MOST_STRIPS, center_of, facing, repeated, script_of, table_of, until_covered
+from tests.twins.dictate import (
+    MOST_STRIPS,
+    center_of,
+    facing,
+    order_of_round,
+    repeated,
+    script_of,
+    table_of,
+    until_covered,
+)
 from tests.twins.painter import common, counts, slab, travel
 from tests.twins.script import Point, Polygon, Script, Strip, sides_of
 
@@ -99,6 +108,23 @@ def along_told_lines(project: Project, numbers: Numbers, build: Build) -> Script
     """Strips along lines that chance drew: the lines are taken from the kernel, what they do to the fabric is not."""
     strips = tuple(Strip(one.normal, one.cut_width, one.seam_at) for one in build.strips)
     return replace(table_of(project, numbers), sides=sides_of(center_of(project, numbers)), strips=strips)
+
+
+def with_told_widths(project: Project, numbers: Numbers, build: Build) -> Script:
+    """Strips as wide as what was on hand for them, on the sides that follow each other in this way of building.
+
+    The widths are taken from the kernel; the sides are not.
+    """
+    table = replace(table_of(project, numbers), sides=sides_of(center_of(project, numbers)))
+    told = iter(build.strips)
+    strips = []
+    for number, _ in enumerate(repeated(project)):
+        for normal in order_of_round(project, table.sides, number):
+            one = next(told, None)
+            if one is None:
+                return replace(table, strips=tuple(strips))
+            strips.append(Strip(normal, one.cut_width))
+    return replace(table, strips=tuple(strips))
 
 
 def with_folded_corners(project: Project, numbers: Numbers) -> tuple[Polygon, list[Fold]]:

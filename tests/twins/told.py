@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 from stitchflip.piecing import build_project
-from stitchflip.project.model import Project, Way
+from stitchflip.project.model import Project, Way, Widths
 from stitchflip.project.numbers import Numbers
 from tests.twins.dictate import cut_short, script_of
-from tests.twins.dictate_free import along_folds, along_told_lines, braided, on_foundation, with_corner_squares
+from tests.twins.dictate_free import (
+    along_folds,
+    along_told_lines,
+    braided,
+    on_foundation,
+    with_corner_squares,
+    with_told_widths,
+)
 from tests.twins.script import Script
 
 
@@ -17,6 +24,8 @@ def told(project: Project, numbers: Numbers) -> Script:
 
 
 def _as_planned(project: Project, numbers: Numbers) -> Script:
+    if project.building.widths is Widths.ON_HAND:
+        return with_told_widths(project, numbers, build_project(project, numbers))
     match project.building.way:
         case Way.BRAID | Way.CHEVRON:
             return braided(project, numbers)
