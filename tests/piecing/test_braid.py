@@ -266,3 +266,24 @@ def test_a_half_done_braid_goes_on_from_what_was_measured() -> None:
 
     assert pytest.approx((dy / along, -dx / along)) == build.strips[0].normal
     assert () == build.bare
+
+
+def test_a_braid_carries_on_from_where_it_was_measured() -> None:
+    """Strip 13, the seventh on the right, is found 1/8 in short of its -20 1/4 / sqrt 2 + 3 + 14: the next follow."""
+    edge = -20.25 / ROOT + 3 + 14 - 0.125
+    reading = {"after": 13, "side": "upper right", "edge": f"{edge:.6f}", "by": "marks"}
+    build = plaited(readings=[reading], building=UNTIL, rounds=rounds(2.5))
+
+    assert pytest.approx(edge - A, abs=1e-5) == build.strips[14].seam_at
+    assert pytest.approx(edge + 0.125 - A, abs=1e-5) == build.strips[15].seam_at
+    assert () == build.bare
+
+
+def test_a_first_strip_of_rows_can_be_measured() -> None:
+    """Rows grow on two sides only, before and after the first strip was measured 1/8 in narrower at the top."""
+    reading = {"after": 0, "side": "top", "edge": "1 3/8", "by": "marks"}
+    parts = {"squared_up": trim(8, 12), "building": {"way": "rows of strips"}, "rounds": rounds(3, 2, 2)}
+    build = build_project(project(readings=[reading], **parts), house())
+
+    assert [1.375 + 1.5, 1.5 + 1.5] == [one.raw_edge_at for one in build.strips[:2]]
+    assert [2, 2, 2, 2] == [one.free_ends for one in build.strips]

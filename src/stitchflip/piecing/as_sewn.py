@@ -13,7 +13,6 @@ from math import hypot
 from typing import TYPE_CHECKING
 
 from stitchflip.piecing.coverage import grade, widest_anywhere
-from stitchflip.piecing.flips import FAR
 from stitchflip.piecing.geometry import TOLERANCE, HalfPlane, area, clip, edges, extent
 from stitchflip.piecing.model import BareSpot, Build, SewnPiece
 from stitchflip.piecing.seams import EndRules, SeamLine, SeamMap, seam_interval
@@ -80,13 +79,13 @@ def _line_through(nx: float, ny: float, places: list[tuple[float, float]]) -> Ha
 
 
 def plausible(state: State, index: int, line: HalfPlane) -> bool:
-    """True when the strip that carries the edge can end there: its seam at the old raw edge or inside it."""
+    """True when the piece that carries the edge can end there: a strip beyond its seam, the first piece not at once."""
     side = state.sides[index]
     if side is None:
         return False
     sewn = state.history[side.step - 1] if side.step else None
     if sewn is None:
-        return line[2] > 0 and all(other is None or other.raw_edge > -FAR for other in state.sides)
+        return extent(state.first, line[0], line[1])[0] < line[2] - TOLERANCE
     return sewn.raw_edge_before - state.seam < line[2] < sewn.raw_edge_before + sewn.width
 
 
