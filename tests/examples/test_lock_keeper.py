@@ -69,3 +69,28 @@ def test_lock_keeper_border_is_cut_to_the_quilt() -> None:
 def test_lock_keeper_leaves_nothing_to_mend() -> None:
     """Only things that are good to know."""
     assert {"note"} >= {one.severity.value for one in planned(LOCK).findings}
+
+
+def test_what_lies_under_triangles_and_borders_is_bought_too() -> None:
+    """Bases of 15 1/2 (14 / 0.985 + 1) and 9 1/2 (8 / 0.985 + 1), border batting 3 less two seams, backing 3 wide."""
+    under = {one.name: (one.count, one.batting, one.backing) for one in quilt_of(planned(LOCK)).under}
+    assert (1, (15.5, 15.5), (15.5, 15.5)) == under["side triangles"]
+    assert (2, (9.5, 9.5), (9.5, 9.5)) == under["corner triangles"]
+    count, batting, backing = under["sides of the border"]
+    assert backing is not None
+    assert (2, 2.5, 3) == (count, batting[0], backing[0])
+    assert (8, 0.5) == (under["filler below each strip between blocks"][0], 2 * 0.75 - 1)
+
+
+def test_backing_is_one_length_for_everything() -> None:
+    """Two rows of 10 for five blocks; a row of 15 1/2 with both 9 1/2; sleeve and label in 8 1/2; four strips of 3.
+
+    20 + 15 1/2 + 8 1/2 + 12 and 1 in for straightening are 57 in: 1 5/8 yd.
+    """
+    best = planned(LOCK).backing.best
+    assert (57, 1.625 * 36) == (pytest.approx(best.length_in), best.buy_in)
+
+
+def test_batting_comes_from_one_packaged_size() -> None:
+    """The smallest package gives all pieces in rows: 36 x 45 holds 4 rows of 10 and more beside."""
+    assert planned(LOCK).batting.packaged.startswith("craft")

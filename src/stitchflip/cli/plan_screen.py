@@ -50,6 +50,7 @@ def plan_screen(plan: Plan, *, with_more: bool = False) -> Iterator[Part]:
         ("On the back", "\n".join(plan.extras.words)),
         (quilt_words.edge_heading(plan), words.binding_words(plan)),
         ("Backing", words.backing_words(plan)),
+        ("Batting", words.batting_words(plan)),
         ("First wash", washed_words(plan)),
     )
     yield from facts((name, said) for name, said in rows if said)

@@ -139,7 +139,9 @@ def what_to_have(plan: Plan) -> list[tuple[str, str, str, str]]:
         )
     )
     size = say.size(*wide_and_long(plan, batting.wide, batting.high))
-    pieces = f" from {', '.join(batting.pieces)}" if len(batting.pieces) > 1 else ""
+    pieces = "; more below" if plan.quilt is not None and plan.quilt.under else ""
+    if not pieces and len(batting.pieces) > 1:
+        pieces = f" from {', '.join(batting.pieces)}"
     rows.append(("", "Batting", size, f"{_each(plan.project.bases)}cut size, wide × long{pieces}"))
     return rows
 
@@ -283,3 +285,11 @@ def backing_words(plan: Plan) -> str:
     say, best = speaker(plan), plan.backing.best
     remark = f" {_sentence(best.remark)}" if best.remark else ""
     return f"{_sentence(f'{best.way}: {say.purchase(best.buy_in)} of {plan.backing.fabric}')}{remark}"
+
+
+def batting_words(plan: Plan) -> str:
+    """Batting besides the bases: for triangles, borders and joins; "" when there is none."""
+    if plan.quilt is None or not plan.quilt.under:
+        return ""
+    packaged = f". Packaged: {plan.batting.packaged} gives all" if plan.batting.packaged else ""
+    return f"{'; '.join(plan.batting.pieces)}{packaged}"

@@ -99,6 +99,19 @@ class BorderPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class Under:
+    """Batting and backing that a quilt takes besides the bases of its blocks."""
+
+    name: str
+    count: int
+    """In one quilt."""
+    batting: Point
+    """Wide and long as cut."""
+    backing: Point | None
+    """The same of the backing; None when it needs none of its own."""
+
+
+@dataclass(frozen=True, slots=True)
 class Layout:
     """One way to lay so many blocks."""
 
@@ -132,3 +145,5 @@ class QuiltPlan:
     """What can be done with unequal blocks, the chosen way first, each with the size it gives, in words."""
     words: tuple[str, ...] = ()
     """How it is joined and bordered, one sentence each, with its numbers."""
+    under: tuple[Under, ...] = ()
+    """Bases of setting triangles, batting and backing of borders, fillers between blocks."""

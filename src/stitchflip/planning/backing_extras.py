@@ -1,4 +1,4 @@
-"""A backing fabric that also gives the sleeve and the label: one purchase for all."""
+"""A backing fabric that also gives the sleeve, the label and what lies under triangles and borders: one purchase."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.lengths import Length, Rounding, round_to
+from stitchflip.planning.findings.words import listed
 from stitchflip.project.model import Fabric
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ def with_extras(project: Project, numbers: Numbers, backing: BackingPlan, pieces
 
     fabric = Fabric(name=backing.fabric, usable_width=Length.of_inches(backing.usable_width))
     rows = plan_fabric(fabric, tuple(pieces), numbers, project.working, project.units).used_in
-    names = " and ".join(dict.fromkeys(piece.name[:1].lower() + piece.name[1:] for piece in pieces))
+    names = listed(list(dict.fromkeys(piece.name[:1].lower() + piece.name[1:] for piece in pieces)))
 
     def longer(choice: BackingChoice) -> BackingChoice:
         need = choice.length_in + rows / (1 - numbers.prewash_along)

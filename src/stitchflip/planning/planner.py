@@ -23,12 +23,14 @@ from stitchflip.finishing import (
 from stitchflip.forecast import estimate_work
 from stitchflip.piecing import first_piece_polygon, trim_polygon
 from stitchflip.planning.backing_extras import with_extras
+from stitchflip.planning.batting_extras import with_more
 from stitchflip.planning.cures import with_cures as add_cures
 from stitchflip.planning.findings import Seen, look_at
 from stitchflip.planning.kinds import OWN, block_kinds
 from stitchflip.planning.letters import letters_for
 from stitchflip.planning.model import Plan
 from stitchflip.planning.pieces import Making, cutting_list
+from stitchflip.planning.quilt_pieces import backing_pieces
 from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
@@ -63,7 +65,7 @@ def plan(project: Project, *, with_cures: bool = True) -> Plan:
     edge = plan_edge(project, numbers, outline)
     extras = plan_extras(project, numbers, outline)
     by_fabric = cutting_list(Making(project, numbers, kinds, binding, edge, extras, quilt))
-    from_backing = by_fabric.get(project.backing.fabric, ())
+    from_backing = (*by_fabric.get(project.backing.fabric, ()), *backing_pieces(project, numbers, quilt))
     made = Plan(
         project=project,
         numbers=numbers,
@@ -71,7 +73,7 @@ def plan(project: Project, *, with_cures: bool = True) -> Plan:
         base=base,
         square_up=plan_square_up(project, numbers, trim, build.points),
         backing=with_extras(project, numbers, plan_backing(project, numbers, base, quilt), from_backing),
-        batting=plan_batting(project, numbers, base),
+        batting=with_more(project, numbers, plan_batting(project, numbers, base), quilt),
         binding=binding,
         pieces=tuple(piece for pieces in by_fabric.values() for piece in pieces),
         pieces_by_fabric=by_fabric,

@@ -51,6 +51,21 @@ def quilt_pieces(project: Project, numbers: Numbers, quilt: QuiltPlan) -> Iterat
             yield border.corner_fabric, corner
 
 
+def backing_pieces(project: Project, numbers: Numbers, quilt: QuiltPlan | None) -> Iterator[Piece]:
+    """Backing that lies under triangles and borders, for all quilts alike; joined where a width is too short."""
+    fabric = project.backing.fabric
+    for under in quilt.under if quilt is not None else ():
+        if under.backing is None:
+            continue
+        short, long = sorted(under.backing)
+        count = under.count * project.how_many
+        name = f"Backing of the {under.name}"
+        if long > usable_width(project, numbers, fabric):
+            yield _pieced(project, numbers, fabric, name, short, long, count)
+        else:
+            yield Piece(name, short, long, count, "rectangle", cut_first=False)
+
+
 def _border_strip(project: Project, numbers: Numbers, fabric: str, name: str, cut: float, long: float) -> Piece:
     count = 2 * project.how_many
     if long > usable_width(project, numbers, fabric):
@@ -68,4 +83,6 @@ def _pieced(project: Project, numbers: Numbers, fabric: str, name: str, cut: flo
 def usable_width(project: Project, numbers: Numbers, fabric: str) -> float:
     """Width without selvages of a fabric, after washing, inches."""
     measured = next((one.usable_width for one in project.fabrics if one.name == fabric), None)
+    if measured is None and fabric == project.backing.fabric:
+        measured = project.backing.usable_width
     return (numbers.usable_width if measured is None else measured.inches) * (1 - numbers.prewash_across)

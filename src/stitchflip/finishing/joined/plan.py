@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from stitchflip.errors import BuildError
+from stitchflip.finishing.joined.bases import all_under
 from stitchflip.finishing.joined.borders import plan_borders
 from stitchflip.finishing.joined.faces import Face, faces_of
 from stitchflip.finishing.joined.joins import JoinCuts, check_join, join_cuts
@@ -74,6 +75,7 @@ def plan_quilt(project: Project, numbers: Numbers, block_taped: Polygon) -> Quil
         trimmed_to=setting.blocks.trimmed_to,
         repairs=repairs_for(project, numbers, joined, setting.blocks, cuts, (wide, high)),
         words=tuple(words),
+        under=all_under(project, numbers, check, setting.strips, setting.triangles, borders),
     )
 
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from stitchflip.finishing.joined.bases import under_triangles
 from stitchflip.finishing.joined.borders import border_adds, lengthwise_need
 from stitchflip.finishing.joined.faces import is_longer_than_fabric, usable_width
 from stitchflip.finishing.joined.joins import JoinCuts
 from stitchflip.finishing.measures import MEASURES_APART
 from stitchflip.finishing.quilt_model import BorderPlan, JoinCheck, JoiningStrip, SettingTriangles
 from stitchflip.finishing.words import size_in_words
-from stitchflip.lengths import TOLERANCE_IN, Rounding, Speaker, Unit, round_to
+from stitchflip.lengths import TOLERANCE_IN, Speaker, Unit
 from stitchflip.project.model import BorderCorners, Fold, Join, Joined, Joining, Project, Setting, Through, Triangles
 from stitchflip.project.numbers import Numbers
 
@@ -160,11 +161,7 @@ def _squares(count: int) -> str:
 
 def _bases(numbers: Numbers, made: SettingTriangles, say: Speaker) -> str:
     """Triangles are layered and quilted like blocks; whole squares, so that no bias edge is quilted."""
-    bases = []
-    for count, square in ((made.side_squares, made.side_square), (made.corner_squares, made.corner_square)):
-        if count:
-            wide, high = _base_of(square, numbers, 0), _base_of(square, numbers, 1)
-            bases.append(f"{count} of {say.cut_size(wide, high)}")
+    bases = [f"{under.count} of {say.cut_size(*under.batting)}" for under in under_triangles(numbers, made)]
     drawn_in = max(made.side_square if made.side_squares else 0.0, made.corner_square) * max(
         numbers.draw_up_x, numbers.draw_up_y
     )
@@ -178,11 +175,6 @@ def _bases(numbers: Numbers, made: SettingTriangles, say: Speaker) -> str:
         "Triangles are layered and quilted like the blocks: quilt the squares whole, on more bases "
         f"({' and '.join(bases)}), and cut them into triangles afterwards{larger}."
     )
-
-
-def _base_of(square: float, numbers: Numbers, part: int) -> float:
-    draw_up, spare = ((numbers.draw_up_x, numbers.spare_x), (numbers.draw_up_y, numbers.spare_y))[part]
-    return round_to(square / (1 - draw_up) + 2 * spare, numbers.round_base_to, Rounding.UP)
 
 
 def border_words(project: Project, numbers: Numbers, plans: Sequence[BorderPlan]) -> Iterator[str]:
