@@ -7,6 +7,7 @@ what should be there was worked out on paper from the project file.
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterator
 from dataclasses import replace
 from functools import lru_cache
 from math import hypot
@@ -16,6 +17,8 @@ import pytest
 from stitchflip import pictures
 from stitchflip.pictures.foundation import MIRRORED
 from stitchflip.pictures.model import Area, Badge, Dimension, Figure, Knot, Line, Text
+from stitchflip.pictures.paper import boxes_touch
+from stitchflip.pictures.sheet import lay_out
 from stitchflip.piecing.model import Point, Polygon
 from stitchflip.planning import plan
 from stitchflip.planning.model import Plan
@@ -372,3 +375,50 @@ def test_every_cut_between_panels_opens_seven_seams() -> None:
     cuts = [item for item in figure.items if isinstance(item, Line) and item.what == "cut"]
     assert [-9.375, -9.125, -0.125, 0.125, 9.125, 9.375] == [pytest.approx(cut.points[0][0]) for cut in cuts]
     assert 42 == sum(1 for item in figure.items if isinstance(item, Knot))
+
+
+# --- legible ---------------------------------------------------------------------------------------------
+
+
+def every_picture(made: Plan) -> Iterator[tuple[str, Figure]]:
+    """The pictures that only some pieces have, and those of the whole."""
+    yield "finished", pictures.finished(made)
+    yield "order", pictures.order(made)
+    yield "base", pictures.base(made)
+    yield "squaring", pictures.squaring(made)
+    if made.quilt is not None:
+        yield "joining", pictures.joining(made)
+        yield "section", pictures.join_section(made)
+        for kind in range(len(made.kinds)):
+            yield f"block {kind}", pictures.block(made, kind)
+    if made.panels is not None:
+        yield "panels", pictures.panels(made)
+    if made.project.patches:
+        yield "foundation", pictures.foundation(made)
+    for strip in made.build.strips[:: max(1, len(made.build.strips) // 5)]:
+        yield f"step {strip.step}", pictures.step(made, strip.step)
+    for fabric in made.fabrics:
+        yield f"cuts of {fabric.fabric}", pictures.cuts(made, fabric)
+
+
+@pytest.mark.parametrize("name", [*NAMES, "harbour-sheds", "kite-weather", "lock-keeper"])
+def test_no_two_words_touch_and_none_runs_off(name: str) -> None:
+    """At the width each picture is made for and a quarter smaller, words keep apart and on the sheet."""
+    wrong = []
+    for what, figure in every_picture(planned(name)):
+        assert figure.alt
+        for share in (1.0, 0.75):
+            sheet = lay_out(figure, figure.width_in * share)
+            boxes = [(word.text, word.box) for word in sheet.words]
+            wrong += [
+                (what, share, one, other)
+                for place, (one, box) in enumerate(boxes)
+                for other, other_box in boxes[place + 1 :]
+                if boxes_touch(box, other_box)
+            ]
+            wrong += [
+                (what, share, text, "off")
+                for text, box in boxes
+                if not all(0 <= x <= sheet.wide and 0 <= y <= sheet.high for x, y in box)
+            ]
+    assert [] == wrong

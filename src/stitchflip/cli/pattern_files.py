@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
 
     from stitchflip.pattern import Paper
+    from stitchflip.pictures.model import Figure
     from stitchflip.planning.model import Plan
 
 PICTURES = "pictures"
@@ -88,7 +89,6 @@ def _pictures(plan: Plan) -> Iterator[tuple[str, str]]:
     """Name and SVG of every picture."""
     from stitchflip import pictures
 
-    strips = plan.build.strips
     figures = {
         "finished": pictures.finished(plan),
         "order": pictures.order(plan),
@@ -96,13 +96,45 @@ def _pictures(plan: Plan) -> Iterator[tuple[str, str]]:
         "base": pictures.base(plan),
         "squaring": pictures.squaring(plan),
         "coloring": pictures.coloring(plan),
+        **_of_the_whole(plan),
+        **_of_the_steps(plan),
     }
-    figures.update((step_name(strip.step, len(strips)), pictures.step(plan, strip.step)) for strip in strips)
     figures.update((f"cuts-{plan.letter_of(fabric.fabric)}", pictures.cuts(plan, fabric)) for fabric in plan.fabrics)
     for corner in plan.binding.corners:
         figures.setdefault(f"binding-corner-{corner.angle:.0f}", pictures.binding_corner(plan, corner))
     for name, figure in figures.items():
         yield name, pictures.to_svg(figure, _PICTURE_WIDE_IN, plan.project.units)
+
+
+def _of_the_whole(plan: Plan) -> dict[str, Figure]:
+    """What only some pieces have: blocks and how they are joined, panels, lines of a foundation."""
+    from stitchflip import pictures
+    from stitchflip.project.model import Way
+
+    figures: dict[str, Figure] = {}
+    if plan.quilt is not None:
+        figures = {"joining": pictures.joining(plan), "join-section": pictures.join_section(plan)}
+        figures.update((f"block-{kind + 1}", pictures.block(plan, kind)) for kind in range(len(plan.kinds)))
+    if plan.panels is not None:
+        figures["panels"] = pictures.panels(plan)
+    if plan.project.building.way is Way.FOUNDATION:
+        figures["foundation-mirrored"] = pictures.foundation(plan)
+    return figures
+
+
+def _of_the_steps(plan: Plan) -> dict[str, Figure]:
+    """One picture for each step, of every kind of block."""
+    from stitchflip import pictures
+
+    figures: dict[str, Figure] = {}
+    for kind in range(len(plan.kinds)):
+        own = pictures.kind_plan(plan, kind)
+        strips = own.build.strips
+        block = f"block-{kind + 1}-" if len(plan.kinds) > 1 else ""
+        figures.update(
+            (f"{block}{step_name(strip.step, len(strips))}", pictures.step(own, strip.step)) for strip in strips
+        )
+    return figures
 
 
 def step_name(step: int, last: int) -> str:
