@@ -274,8 +274,8 @@ def test_a_braid_carries_on_from_where_it_was_measured() -> None:
     reading = {"after": 13, "side": "upper right", "edge": f"{edge:.6f}", "by": "marks"}
     build = plaited(readings=[reading], building=UNTIL, rounds=rounds(2.5))
 
-    assert pytest.approx(edge - A, abs=1e-5) == build.strips[14].seam_at
-    assert pytest.approx(edge + 0.125 - A, abs=1e-5) == build.strips[15].seam_at
+    assert pytest.approx(edge - A, abs=1e-4) == build.strips[14].seam_at
+    assert pytest.approx(edge + 0.125 - A, abs=1e-4) == build.strips[15].seam_at
     assert () == build.bare
 
 
