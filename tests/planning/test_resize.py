@@ -206,7 +206,7 @@ def test_lines_of_a_foundation_are_seam_lines_and_only_scaled() -> None:
     )
     made = resized(piece, inches(12), inches(12))
     assert ((2.0, -6.0), (2.0, 6.0)) == made.project.patches[1].line
-    assert any("has no rounds" in text for text in made.messages)
+    assert any("no rounds to add" in text for text in made.messages)
 
 
 @pytest.mark.parametrize(
@@ -234,6 +234,16 @@ def test_a_half_done_center_is_never_scaled() -> None:
     made = resized(piece, inches(30), inches(30), keep=Keep.PROPORTIONS)
     assert piece.center == made.project.center
     assert any("half-done" in text for text in made.messages)
+
+
+def test_a_half_done_center_lies_where_it_lies_in_the_other_unit() -> None:
+    """Corners 3 in from the middle are 7.62 cm from it, and half an inch to the right is 1.27 cm."""
+    corners = [[-3, -3], [3, -3], [3, 3], [-3, 3]]
+    done = {"fabric": "Print", "corners": corners, "sewn_already": True, "off_center": [0.5, 0]}
+    made = resized(mat(15, center=done, building={"way": "round after round"}), unit=Unit.CM).project
+    assert made.center is not None
+    assert made.center.corners is not None
+    assert ((-7.62, -7.62), (1.27, 0.0)) == (made.center.corners[0], made.center.off_center)
 
 
 def test_a_hexagon_has_one_measure() -> None:

@@ -38,7 +38,7 @@ def drawn(project: Project, pen: Pen) -> Project:
 def center_drawn(center: Center, pen: Pen) -> Center:
     """The center on its finished size; a half-done one is as it is."""
     if center.sewn_already:
-        return center
+        return _as_measured(center, pen)
     off = pen.place(center.off_center)
     straight = center.turned % 180 == 0
     level, upright = (pen.x, pen.y) if straight else (pen.y, pen.x)
@@ -60,6 +60,19 @@ def center_drawn(center: Center, pen: Pen) -> Center:
         case _:
             sizes["cut"] = _side(center, "cut", min(pen.x, pen.y), pen)
     return center.model_copy(update=sizes)
+
+
+def _as_measured(center: Center, pen: Pen) -> Center:
+    """A half-done piece is as large as it is and lies where it lies; in another unit its places get other numbers."""
+    if not pen.redrafts:
+        return center
+    to_other = CM_PER_INCH if pen.after is Unit.CM else 1 / CM_PER_INCH
+
+    def same(at: tuple[float, float]) -> tuple[float, float]:
+        return round(at[0] * to_other, 4), round(at[1] * to_other, 4)
+
+    corners = center.corners and tuple(same(corner) for corner in center.corners)
+    return center.model_copy(update={"off_center": same(center.off_center), "corners": corners})
 
 
 def _side(center: Center, key: str, factor: float, pen: Pen, *, seams: float = 2.0) -> object:

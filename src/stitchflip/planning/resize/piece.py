@@ -16,7 +16,7 @@ from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
     from stitchflip.lengths import Length
-    from stitchflip.project.model import Project, Round
+    from stitchflip.project.model import Center, Project, Round
 
 _ROUND_THE_CENTER = frozenset({Way.LOG_CABIN, Way.COURTHOUSE, Way.AROUND, Way.CORNER_SQUARES, Way.WONKY})
 """Ways whose straight center can take up what the two directions do not have in common."""
@@ -133,12 +133,37 @@ def in_proportion(project: Project, at_new_size: Project) -> tuple[Project, Pen]
         pen = Pen(pen.before, pen.after, pen.seam_before, pen.seam_after, common, x, y)
     made = drawn(at_new_size.model_copy(update={"center": project.center}), pen)
     if project.building.way is Way.TWO_SIDED:
-        made = corner_kept(made, (before[0] * common, before[1] * common), after)
+        made = _passing_its_edges(project, made)
     radius = project.squared_up.corner_radius
     if radius is not None:
         update = {"corner_radius": pen.plain(radius, common)}
         made = made.model_copy(update={"squared_up": made.squared_up.model_copy(update=update)})
     return made, pen
+
+
+def _passing_its_edges(project: Project, made: Project) -> Project:
+    """A two-sided log cabin's center passes the two edges of its corner as far as before, however large it is."""
+    old, new = project.center, made.center
+    if old is None or new is None:
+        return made
+    numbers = effective(project)
+    scale = 1.0 if project.units is Unit.INCH else 1 / 2.54
+    halves = [[side / 2 for side in _cut_extents(center)] for center in (old, new)]
+    off = []
+    for axis, draw_up in enumerate((numbers.draw_up_x, numbers.draw_up_y)):
+        was, now = (trim_extents(one)[axis] / 2 / (1 - draw_up) for one in (project, made))
+        sign = _sign(old.off_center[axis])
+        passes = abs(old.off_center[axis]) * scale + halves[0][axis] - was
+        off.append(as_number(sign * (now + passes - halves[1][axis]), project.units))
+    return made.model_copy(update={"center": new.model_copy(update={"off_center": tuple(off)})})
+
+
+def _cut_extents(center: Center) -> tuple[float, float]:
+    """A straight square or rectangle as cut, inches; nothing for other shapes."""
+    wide, long = center.cut_wide or center.cut, center.cut_long or center.cut
+    if wide is None or long is None:
+        return (0.0, 0.0)
+    return (wide.inches, long.inches) if center.turned % 180 == 0 else (long.inches, wide.inches)
 
 
 def _pen(project: Project, fx: float, fy: float) -> Pen:

@@ -12,7 +12,7 @@ from stitchflip.planning.resize.pen import FINISHED_STEP, Awkward, Keep, exactly
 from stitchflip.planning.resize.piece import at_size, forgotten, in_proportion, trim_extents, with_strips
 from stitchflip.planning.resize.quilts import quilt_at
 from stitchflip.planning.resize.rounds import fitted, grows
-from stitchflip.planning.resize.stops import codes_of, without_new_stops
+from stitchflip.planning.resize.stops import codes_of, stopping, without_new_stops
 from stitchflip.planning.resize.units import in_unit
 from stitchflip.planning.resize.words import awkward_words, fitted_words, redraft_words
 from stitchflip.project.differences import differences
@@ -86,7 +86,11 @@ def resized(
     is_sized = wide is not None or long is not None
     made, pen = _at(before, wide, long, keep, messages)
     made = _covering(made, messages, may_drop=strip is not None or (pen is None and is_sized), may_widen=may_widen)
-    made = without_new_stops(project, made, messages)
+    made, stops = without_new_stops(project, made, messages)
+    if stops and keep is Keep.STRIPS and is_sized and strip is None and grows(made):
+        other = resized(project, wide, long, unit=unit, keep=Keep.PROPORTIONS, may_widen=may_widen)
+        if not stopping(project, other.project):
+            messages.append("Kept in proportion instead, with everything scaled, nothing stops it.")
     awkward = tuple(pen.awkward) if pen is not None else ()
     messages += awkward_words(awkward, Speaker(made.units))
     near = clean_sizes(before, made) if awkward else ()
@@ -122,7 +126,7 @@ def _at(
     if is_kept or not grows(project):
         if not is_kept:
             way = project.building.way.value
-            messages.append(f"A {way} has no rounds to add: it is scaled.")
+            messages.append(f"With {way} there are no rounds to add: the piece is scaled.")
         if project.center is not None and project.center.sewn_already:
             messages.append("The half-done piece in the middle stays as you measured it.")
         return in_proportion(project, made)
@@ -142,8 +146,11 @@ def _following(project: Project, wide: Length | None) -> Length | None:
 def _covering(project: Project, messages: list[str], *, may_drop: bool, may_widen: bool) -> Project:
     """Every kind of block with as many strips as its size takes."""
     done = fitted(project, may_drop=may_drop, may_widen=may_widen)
-    messages += fitted_words(done, "")
-    made = _skipping(done.project, messages)
+    made = _skipping(project, done.project)
+    if made.building.until_covered is done.project.building.until_covered:
+        messages += fitted_words(done, "")
+    else:
+        messages.append("The rounds are repeated until covered: strips that would cover nothing bare are left out.")
     blocks = []
     for block in made.blocks:
         own = as_block(made, block)
@@ -158,17 +165,18 @@ def _covering(project: Project, messages: list[str], *, may_drop: bool, may_wide
     return made.model_copy(update={"blocks": tuple(blocks)}) if made.blocks else made
 
 
-def _skipping(project: Project, messages: list[str]) -> Project:
-    """Where whole rounds would put strips where nothing is bare, the rounds are repeated until covered instead."""
-    if project.building.until_covered or not project.rounds or not grows(project):
-        return project
-    if "strip.unnecessary" not in codes_of(project):
-        return project
-    tried = project.model_copy(
-        update={"building": project.building.model_copy(update={"until_covered": True})},
-    )
-    new = codes_of(tried) - (codes_of(project) - {"strip.unnecessary"})
-    if any(code.startswith(("coverage.", "strip.unnecessary", "build")) for code in new):
-        return project
-    messages.append("The rounds are repeated until covered: strips that would cover nothing bare are left out.")
-    return tried
+def _skipping(before: Project, after: Project) -> Project:
+    """Where whole rounds put strips where nothing is bare, the rounds are repeated until covered instead.
+
+    Args:
+        before: with the rounds as they were.
+        after: with as many rounds as it takes.
+    """
+    if after.building.until_covered or not after.rounds or not grows(after):
+        return after
+    codes = codes_of(after)
+    if "strip.unnecessary" not in codes:
+        return after
+    repeated = before.model_copy(update={"building": before.building.model_copy(update={"until_covered": True})})
+    new = codes_of(repeated) - (codes - {"strip.unnecessary"})
+    return after if any(code.startswith(("coverage.", "strip.unnecessary", "build")) for code in new) else repeated

@@ -87,7 +87,7 @@ def _fewer(project: Project, cycle: Cycle, lay: _Lay) -> tuple[Project, int]:
 
 def _more(project: Project, cycle: Cycle, lay: _Lay, *, may_widen: bool) -> Fitted:
     """The last strip widened where little is missing, else another round, and so on."""
-    best = _bare_area(project)
+    best = _missing(project)
     idle = 0
     for added in range(MOST_ADDED):
         tried = lay(project, cycle.first(cycle.count + added)) if added else project
@@ -96,7 +96,7 @@ def _more(project: Project, cycle: Cycle, lay: _Lay, *, may_widen: bool) -> Fitt
         for wider, width in _widened(tried) if may_widen else ():
             if _is_covered(wider):
                 return Fitted(wider, added, width)
-        left = _bare_area(tried)
+        left = _missing(tried)
         idle = idle + 1 if added and left >= best - 1e-6 else 0
         best = min(best, left)
         if idle > max(2, len(cycle.entries)):
@@ -207,8 +207,9 @@ def _is_covered(project: Project) -> bool:
         return False
 
 
-def _bare_area(project: Project) -> float:
+def _missing(project: Project) -> float:
+    """By how much the strips fall short of all bare places together, inches; endless where nothing can be built."""
     try:
-        return sum(spot.area for spot in bare_of(project, effective(project)))
+        return sum(spot.by for spot in bare_of(project, effective(project)))
     except StitchflipError:
         return float("inf")

@@ -30,29 +30,46 @@ def _stops(project: Project) -> tuple[Finding, ...]:
     return tuple(one for one in geometry_findings(see(project)) if one.severity is Severity.STOP)
 
 
-def without_new_stops(before: Project, after: Project, messages: list[str]) -> Project:
-    """What would stop the piece and did not before is cured where a cure leaves the size alone; else it is said."""
-    known = {one.code for one in _stops(before)} if _can_be_built(before) else set()
-    new: list[Finding] = []
+def without_new_stops(before: Project, after: Project, messages: list[str]) -> tuple[Project, bool]:
+    """What would stop the piece and did not before is cured where a cure leaves the size alone; else it is said.
+
+    Args:
+        before: the project as it was.
+        after: the project at its new size.
+        messages: where it is said.
+
+    Returns:
+        The project, and true when something still stops it.
+    """
+    known = _known(before)
+    tried = after
+    said: list[str] = []
     for _ in range(_TRIES):
-        new = [one for one in _stops(after) if one.code not in known]
+        new = [one for one in _stops(tried) if one.code not in known]
         if not new:
-            return after
-        cured = _cured(after, new[0], known)
+            messages += said
+            return tried, False
+        cured = _cured(tried, new[0], known)
         if cured is None:
             break
-        after, text = cured
-        messages.append(f"So that nothing stops it: {text[:1].lower()}{text[1:]}")
-    messages += [f"At this size it would stop: {one.what}" for one in new]
-    return after
+        tried, text = cured
+        said.append(f"So that nothing stops it: {text[:1].lower()}{text[1:]}")
+    messages += [f"At this size it would stop: {one.what}" for one in _stops(after) if one.code not in known]
+    return after, True
 
 
-def _can_be_built(project: Project) -> bool:
+def stopping(before: Project, after: Project) -> bool:
+    """True when something stops a project that did not stop it before."""
+    known = _known(before)
+    return any(one.code not in known for one in _stops(after))
+
+
+def _known(project: Project) -> set[str]:
+    """What stops a project already; nothing for one that cannot be built."""
     try:
-        see(project)
+        return {one.code for one in _stops(project)}
     except StitchflipError:
-        return False
-    return True
+        return set()
 
 
 def _cured(project: Project, finding: Finding, known: set[str]) -> tuple[Project, str] | None:

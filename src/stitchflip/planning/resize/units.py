@@ -20,10 +20,24 @@ if TYPE_CHECKING:
     from stitchflip.project.model import Fabric, Joined, MadeFor, Project, SquaredUp
 
 _MY_SETTINGS = (
-    "seam", "straightening", "buy_in_steps_of", "buy_at_least", "reach", "round_cuts_to", "extra_free_end",
-    "extra_raw_edges", "round_base_to", "wish_beyond_points", "patch_extra", "backing_later_spare", "binding_extra",
-    "binding_extra_per_corner", "stitch", "counts_as_crossed", "backing_seam",
-)  # fmt: skip
+    "seam",
+    "straightening",
+    "buy_in_steps_of",
+    "buy_at_least",
+    "reach",
+    "round_cuts_to",
+    "extra_free_end",
+    "extra_raw_edges",
+    "round_base_to",
+    "wish_beyond_points",
+    "patch_extra",
+    "backing_later_spare",
+    "binding_extra",
+    "binding_extra_per_corner",
+    "stitch",
+    "counts_as_crossed",
+    "backing_seam",
+)
 """Numbers of hers that are choices; the others were measured."""
 
 _METERS_PER_YARD = INCHES_PER_YARD * CM_PER_INCH / 100
