@@ -388,6 +388,16 @@ def test_findings_that_go_and_come_are_told_by_kind() -> None:
     assert not any(one.code.startswith("coverage") for one in changed.come)
 
 
+def test_panels_are_told_one_by_one() -> None:
+    """Four mats out of one base: the size of each is told, not of all together."""
+    before = read_project((EXAMPLES / "four-from-one.toml").read_text(encoding="utf-8"))
+    size = before.squared_up
+    assert size.wide is not None
+    assert size.long is not None
+    changed = what_changed(*plans(before, 20, 14))
+    assert ((size.wide.inches, size.long.inches), (20.0, 14.0)) == changed.squared_up
+
+
 def test_the_document_names_every_number() -> None:
     """Lengths end in _in and have a text beside them."""
     piece = mat(15)

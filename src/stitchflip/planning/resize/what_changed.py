@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from stitchflip.planning.json_values import wide_and_long
+from stitchflip.project.sizes import wanted_size
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ class WhatChanged:
     """Two plans of one piece, each number before and after."""
 
     squared_up: tuple[WideLong, WideLong]
-    """Wide × long, inches; of joined blocks, the whole quilt's."""
+    """Wide × long, inches; of joined blocks, the whole quilt's; of panels cut apart, that of each."""
     strips: tuple[int, int]
     """Strips sewn to all pieces or blocks alike together."""
     bases: tuple[WideLong, WideLong]
@@ -80,6 +81,10 @@ def what_changed(before: Plan, after: Plan) -> WhatChanged:
 
 
 def _size(plan: Plan) -> WideLong:
+    """Of a quilt the whole, of panels cut apart each one."""
+    panel = None if plan.panels is None else wanted_size(plan.project)
+    if panel is not None:
+        return panel
     whole = plan.quilt or plan.square_up
     return wide_and_long(plan, whole.wide, whole.high)
 
