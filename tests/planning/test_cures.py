@@ -130,3 +130,41 @@ def test_no_cure_of_size_is_offered_for_what_a_short_strip_leaves_bare(draft: Dr
     assert not any("last strips" in cure.text for cure in offered)
     for cure in offered:
         assert not see(apply_changes(project, cure.changes)).build.bare
+
+
+def test_a_piece_far_from_covered_is_told_how_many_strips_are_missing(draft: Draft) -> None:
+    """One round of 1 1/2 on a 4 in center shows 1 a side: for 16 and the reach, 6 1/2 a side and more, that is rounds.
+
+    The cure is the project's own rounds repeated, and with it nothing of the piece is bare.
+    """
+    project = draft(
+        squared_up={"wide": "12 3/4", "long": "16"},
+        base={},
+        center={"cut": "4", "fabric": "Plain"},
+        building={"way": "round after round"},
+        rounds=[{"cut": "1 1/2", "fabric": "Stripe"}],
+    )
+    _, found = cured(project, "coverage.batting-shows")
+    cure = next(one for one in found.cures if "repeating the rounds" in one.text)
+    left = {one.code for one in geometry_findings(see(apply_changes(project, cure.changes)))}
+    assert not {"coverage.batting-shows", "coverage.under-binding"} & left
+
+
+def test_a_two_sided_cabin_in_the_middle_is_moved_into_the_corner(draft: Draft) -> None:
+    """Strips on top and right only: the center must lie in the lower left corner, and the cure lays it there."""
+    project = draft(
+        squared_up={"wide": "9", "long": "9"},
+        base={},
+        center={"cut": "4", "fabric": "Plain"},
+        building={"way": "two-sided log cabin"},
+        rounds=[{"cut": "2 1/2", "fabric": "Stripe"}] * 3,
+    )
+    _, found = cured(project, "coverage.batting-shows")
+    cure = next(one for one in found.cures if "into the corner" in one.text)
+    (move,) = (change for change in cure.changes if change.path == ("center", "off_center"))
+    assert move.to is not None
+    right, up = (float(part) for part in move.to.strip("[]").split(","))
+    assert right < 0
+    assert up < 0
+    left = {one.code for one in geometry_findings(see(apply_changes(project, cure.changes)))}
+    assert "coverage.batting-shows" not in left

@@ -12,7 +12,7 @@ from stitchflip.piecing.layers import Layer, first_layer, layers_of
 from stitchflip.piecing.model import Build, CenterPoint, KernelNote, SewnPiece
 from stitchflip.piecing.seams import EndRules, SeamLine, SeamMap, seam_inside
 from stitchflip.piecing.sections import length_of_parts, sections_of
-from stitchflip.piecing.shapes import corner_name
+from stitchflip.piecing.shapes import corner_names
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -306,9 +306,13 @@ def _points(state: State, history: Sequence[Sewn], frame: Frame) -> tuple[Center
     mid_x, mid_y = middle(seen)
     planes = half_planes(frame.trim_taped)
     points = []
-    for x, y in seen:
-        if has_chords and sum(abs(nx * x + ny * y - r) < _AT_SEAM for nx, ny, r in lines) < 2:
-            continue
+    corners = [
+        (x, y)
+        for x, y in seen
+        if not has_chords or sum(abs(nx * x + ny * y - r) < _AT_SEAM for nx, ny, r in lines) >= 2
+    ]
+    names = corner_names([(x - mid_x, y - mid_y) for x, y in corners])
+    for (x, y), name in zip(corners, names, strict=True):
         tx, ty = frame.taped((x, y))
         nx, ny, r = min(planes, key=lambda plane: plane[2] - plane[0] * tx - plane[1] * ty)
         to_edge = r - nx * tx - ny * ty
@@ -321,7 +325,7 @@ def _points(state: State, history: Sequence[Sewn], frame: Frame) -> tuple[Center
                 to_base_edge=to_base,
                 to_trim_edge=to_edge,
                 shown=to_edge - frame.binding_seam,
-                name=corner_name(away),
+                name=name,
                 points_at_edge=pointing > _POINTING,
             )
         )

@@ -23,6 +23,8 @@ from stitchflip.project.model import Center, CenterShape, Ends, Outline, Project
 from stitchflip.project.sizes import wanted_across, wanted_size
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from stitchflip.lengths import Length
     from stitchflip.piecing.model import Point, Polygon
     from stitchflip.project.numbers import Numbers
@@ -249,3 +251,19 @@ def corner_name(direction: Point) -> str:
     names = ("right", "upper right", "upper", "upper left", "left", "lower left", "lower", "lower right")
     eighth = round(atan2(direction[1], direction[0]) / (pi / 4)) % 8
     return f"{names[eighth]} point"
+
+
+def corner_names(directions: Sequence[Point]) -> tuple[str, ...]:
+    """Names of the corners of one outline, each its own.
+
+    In a long flat rectangle two corners lie nearest to "left"; they are told as upper left and lower left.
+
+    Example:
+        >>> corner_names(((-3.0, -0.5), (3.0, -0.5), (3.0, 0.5), (-3.0, 0.5)))
+        ('lower left point', 'lower right point', 'upper right point', 'upper left point')
+    """
+    names = [corner_name(direction) for direction in directions]
+    quarters = [f"{'upper' if y >= 0 else 'lower'} {'right' if x >= 0 else 'left'} point" for x, y in directions]
+    told = [quarter if names.count(name) > 1 else name for name, quarter in zip(names, quarters, strict=True)]
+    numbered = [f"point {place}" for place in range(1, len(told) + 1)]
+    return tuple(number if told.count(name) > 1 else name for name, number in zip(told, numbered, strict=True))

@@ -7,6 +7,7 @@ its number is never a guess.
 from __future__ import annotations
 
 from dataclasses import replace
+from math import ceil
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import StitchflipError
@@ -18,7 +19,7 @@ from stitchflip.planning.findings.look import GEOMETRY
 from stitchflip.planning.findings.seen import Seen, see
 from stitchflip.planning.model import Cure, Finding, Severity
 from stitchflip.project.changes import apply_changes
-from stitchflip.project.model import CenterShape, Change, Outline, Runs
+from stitchflip.project.model import CenterShape, Change, Outline, Runs, Way
 from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
@@ -262,14 +263,49 @@ def _coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
         )
         if found:
             yield Cure(f"Cut the last strips {_say(seen, found[0])} wide.", (found[1],))
-    if project.rounds and not project.building.until_covered and finding.severity is not Severity.NOTE:
-        change = Change(("building", "until_covered"), "true")
-        tried = _tried(project, change)
-        if tried is not None and not tried.build.bare:
-            more = len(tried.build.strips) - len(seen.build.strips)
-            if 0 < more <= 24:
-                yield Cure(f"Add {more} more {'strip' if more == 1 else 'strips'}, repeating the rounds.", (change,))
+    if finding.severity is not Severity.NOTE:
+        yield from _more_rounds(seen)
+        yield from _into_the_corner(seen)
     yield from _smaller_trim(seen)
+
+
+def _more_rounds(seen: Seen, *also: Change) -> Iterator[Cure]:
+    """The rounds repeated until only the reach may be short of what is asked for."""
+    project = seen.project
+    if not project.rounds or project.building.until_covered:
+        return
+    change = Change(("building", "until_covered"), "true")
+    tried = _tried(project, *also, change)
+    if tried is None or any(spot.grade != "note" for spot in tried.build.bare):
+        return
+    more = len(tried.build.strips) - len(seen.build.strips)
+    if more > 0:
+        move = "Lay the center into the corner and add" if also else "Add"
+        yield Cure(f"{move} {more} more {'strip' if more == 1 else 'strips'}, repeating the rounds.", (*also, change))
+
+
+def _into_the_corner(seen: Seen) -> Iterator[Cure]:
+    """A two-sided log cabin leaves two sides of the center bare: the center moves until they lie at the edge."""
+    project = seen.project
+    if project.building.way is not Way.TWO_SIDED or project.center is None:
+        return
+    grown = {strip.side for strip in seen.build.strips}
+    right, up = project.center.off_center
+    grid = _grid(project)
+    per_inch = 1.0 if project.units is Unit.INCH else 2.54
+    for side, (nx, ny) in (("left", (-1, 0)), ("right", (1, 0)), ("bottom", (0, -1)), ("top", (0, 1))):
+        by = max((spot.by for spot in seen.build.bare if spot.side == side), default=0.0)
+        if side not in grown and by > TOLERANCE:
+            steps = ceil(by / grid - TOLERANCE) * grid * per_inch
+            right, up = right + nx * steps, up + ny * steps
+    if (right, up) == project.center.off_center:
+        return
+    change = Change(("center", "off_center"), f"[{right:g}, {up:g}]")
+    tried = _tried(project, change)
+    if tried is not None and all(spot.grade == "note" for spot in tried.build.bare):
+        yield Cure("Lay the center into the corner.", (change,))
+    else:
+        yield from _more_rounds(seen, change)
 
 
 def _smaller_trim(seen: Seen) -> Iterator[Cure]:

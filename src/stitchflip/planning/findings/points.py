@@ -39,9 +39,13 @@ def points_beyond(seen: Seen) -> Iterator[Finding]:
         place = tuple(point.at for point in points)
         facts = {"to_trim_edge_in": margin, "shown_in": shown, "wish_in": wish, "short_in": max(0.0, wish - margin)}
         if margin <= numbers.points_stop + TOLERANCE:
-            lost = f"goes {say.shortage(-shown)} under the binding" if shown < -TOLERANCE else "touches the binding"
+            several = len(points) > 1
+            lost = f"{'touch' if several else 'touches'} the binding"
             if margin < -TOLERANCE:
-                lost = f"lies {say.shortage(-margin)} outside the trimmed edge and is cut off"
+                lie, be = ("lie", "are") if several else ("lies", "is")
+                lost = f"{lie} {say.shortage(-margin)} outside the trimmed edge and {be} cut off"
+            elif shown < -TOLERANCE:
+                lost = f"{'go' if several else 'goes'} {say.shortage(-shown)} under the binding"
             yield Finding("points.cut-off", Severity.STOP, f"The {names} of the center {lost}.", names, 0, place, facts)
         elif margin < numbers.points_note - TOLERANCE:
             severity = Severity.FIX if margin < numbers.points_fix - TOLERANCE else Severity.NOTE
@@ -51,9 +55,10 @@ def points_beyond(seen: Seen) -> Iterator[Finding]:
             )
             yield Finding("points.thin", severity, what, names, 0, place, facts)
         elif margin < wish - TOLERANCE:
+            have = "have" if len(points) > 1 else "has"
             what = (
-                f"The {names} has {say.margin(margin)} to the trimmed edge; you wish {say.near(wish)}, "
-                f"so it is short by {say.shortage(wish - margin)}."
+                f"The {names} {have} {say.margin(margin)} to the trimmed edge; you wish {say.near(wish)}, so it is "
+                f"short by {say.shortage(wish - margin)}."
             )
             yield Finding("points.wish", Severity.NOTE, what, names, 0, place, facts)
 

@@ -23,9 +23,9 @@ def straighter(seen: Seen) -> Iterator[Finding]:
     least = min(note.value for note in notes)
     verb = "lies" if len(steps) == 1 else "lie"
     what = capital(
-        f"{strips(steps)} {verb} straighter than {building.smallest_angle:g}°, at {round(least, 1):g}° or more: with more of a "
-        f"slant the fabric below would show less than {seen.speaker.near(seen.numbers.least_shown)} at its narrow end, "
-        "or a seam already sewn would stay bare."
+        f"{strips(steps)} {verb} straighter than {building.smallest_angle:g}°, at {round(least, 1):g}° or more: "
+        f"with more of a slant the fabric below would show less than {seen.speaker.near(seen.numbers.least_shown)} at "
+        "its narrow end, or a seam already sewn would stay bare."
     )
     cure = Cure("Cut the strips wider, make no_sliver_under smaller, or take it as it is.")
     numbers = {"strips": float(len(steps)), "degrees": least}
