@@ -7,6 +7,7 @@ from typing import Any
 
 from hypothesis import strategies as st
 
+from stitchflip.project.model import PairFirst, RowsRun, Runs, Way
 from tests.strategies import Laid, cut_widths, eighths, numbers_of_a_maker, quarters, regular_builds
 from tests.twins.table import project, rounds, square, trim
 
@@ -197,3 +198,24 @@ def line_builds() -> st.SearchStrategy[Laid]:
 def any_builds() -> st.SearchStrategy[Laid]:
     """A project of any way of building."""
     return st.one_of(side_builds(), line_builds(), curved_builds())
+
+
+def has_a_mirror(laid: Laid) -> bool:
+    """True when the order of the strips can be said left for right in the words of a project."""
+    building, squared_up = laid.project.building, laid.project.squared_up
+    match building.way:
+        case Way.COURTHOUSE | Way.CORNER_SQUARES:
+            return "left" in building.first_pair
+        case Way.POINTS:
+            return squared_up.length_runs is Runs.UP and building.pair_first is not PairFirst.ALTERNATE
+        case Way.ROWS:
+            return building.rows_run is RowsRun.SLANTED and building.slant not in {90, 135}
+        case Way.WONKY:
+            return False
+        case _:
+            return True
+
+
+def mirrored_ways() -> st.SearchStrategy[Laid]:
+    """Projects that have a mirror."""
+    return st.one_of(side_builds(), folded_corner_builds(), foundation_builds()).filter(has_a_mirror)

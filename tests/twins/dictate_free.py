@@ -117,7 +117,7 @@ def with_told_widths(project: Project, numbers: Numbers, build: Build) -> Script
     """
     table = replace(table_of(project, numbers), sides=sides_of(center_of(project, numbers)))
     told = iter(build.strips)
-    strips = []
+    strips: list[Strip] = []
     for number, _ in enumerate(repeated(project)):
         for normal in order_of_round(project, table.sides, number):
             one = next(told, None)
