@@ -1,0 +1,151 @@
+"""More room: smaller centers, larger bases and squared-up sizes."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from stitchflip.lengths import Speaker, Unit
+from stitchflip.piecing.geometry import TOLERANCE
+from stitchflip.planning.cures.trying import (
+    OWN_MEASURE,
+    as_text,
+    built,
+    codes_of,
+    grid_of,
+    next_size,
+    said,
+    search,
+    with_changes,
+)
+from stitchflip.planning.findings.seen import Seen
+from stitchflip.planning.model import Cure, Finding
+from stitchflip.project.model import CenterShape, Change, Outline, Runs
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+
+_TRIES = 40
+"""No base is enlarged in more steps than this."""
+
+
+def points(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """A smaller center or a larger squared-up size, for no remark and for the wish."""
+    targets = [seen.numbers.points_note] if finding.code != "points.wish" else []
+    if seen.wish > seen.numbers.points_note + TOLERANCE or not targets:
+        targets.append(seen.wish)
+    for target in targets:
+        aim = said(seen, target)
+
+        def reaches(tried: Seen, target: float = target) -> bool:
+            margins = [point.to_trim_edge for point in tried.build.points if point.points_at_edge]
+            return bool(margins) and min(margins) >= target - TOLERANCE
+
+        center = _smaller_center(seen, reaches)
+        if center:
+            yield Cure(f"For {aim} to the trimmed edge: cut the center {said(seen, center[0])}.", (center[1],))
+        trim = _larger_trim(seen, reaches)
+        if trim:
+            yield Cure(f"For {aim} to the trimmed edge: square up at {said(seen, trim[0])} {trim[2]}.", (trim[1],))
+
+
+def _smaller_center(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Change] | None:
+    center, grid = seen.project.center, grid_of(seen.project)
+    if center is None or center.cut is None or center.shape is CenterShape.CORNERS:
+        return None
+    return search(seen.project, ("center", "cut"), next_size(center.cut.inches, grid, up=False), -grid, built(good))
+
+
+def _larger_trim(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Change, str] | None:
+    """The squared-up measure square to the points, enlarged until it is good."""
+    wanted, grid = seen.project.squared_up, grid_of(seen.project)
+    if wanted.shape is Outline.POLYGON or wanted.beyond_points is not None:
+        return None
+    if wanted.shape is Outline.ROUND and wanted.across is not None:
+        now = next_size(wanted.across.inches, grid, up=True)
+        round_piece = search(seen.project, ("squared_up", "across"), now, grid, built(good))
+        return (*round_piece, "across") if round_piece else None
+    tight = min((point for point in seen.build.points if point.points_at_edge), key=lambda point: point.to_trim_edge)
+    is_upright = abs(tight.at[1]) >= abs(tight.at[0])
+    key = "wide" if (wanted.length_runs is Runs.ACROSS) == is_upright else "long"
+    measure = wanted.wide if key == "wide" else wanted.long
+    if measure is None:
+        return None
+    found = search(seen.project, ("squared_up", key), next_size(measure.inches, grid, up=True), grid, built(good))
+    return (*found, key) if found else None
+
+
+def point_to_base(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """A smaller center, a larger base, or a smaller wish."""
+
+    def gone(tried: Seen) -> bool:
+        margins = [point.to_base_edge for point in tried.build.points if point.points_at_edge]
+        return bool(margins) and min(margins) >= tried.wish - TOLERANCE
+
+    aim = said(seen, seen.wish)
+    center = _smaller_center(seen, gone)
+    if center:
+        yield Cure(f"For {aim} beyond the points: cut the center {said(seen, center[0])}.", (center[1],))
+    yield from _larger_base(seen, gone, f"For {aim} beyond the points: cut the base")
+    margin = finding.numbers["to_base_edge_in"]
+    if margin > seen.numbers.points_stop:
+        wanted = seen.project.squared_up
+        key = "beyond_points" if wanted.beyond_points is not None else "wish_beyond_points"
+        step = 1 / 16 if seen.project.units is Unit.INCH else 0.1 / 2.54
+        accepted = int(margin / step + TOLERANCE) * step
+        change = Change(("squared_up", key), as_text(seen.project, accepted))
+        yield Cure(f"Accept {said(seen, accepted)} beyond the points.", (change,))
+
+
+def _larger_base(seen: Seen, good: Callable[[Seen], bool], begin: str) -> Iterator[Cure]:
+    """The base enlarged both ways, only as far as it must be."""
+    step = seen.numbers.round_base_to
+    across = seen.project.squared_up.length_runs is Runs.ACROSS
+    wide, high = seen.base.wide, seen.base.high
+    for _ in range(_TRIES):
+        for new_wide, new_high in ((wide + step, high), (wide, high + step), (wide + step, high + step)):
+            size = (new_high, new_wide) if across else (new_wide, new_high)
+            changes = (
+                Change(("base", "wide"), as_text(seen.project, size[0])),
+                Change(("base", "long"), as_text(seen.project, size[1])),
+            )
+            tried = with_changes(seen.project, *changes)
+            if tried is not None and good(tried):
+                yield Cure(f"{begin} {Speaker(seen.project.units).size(*size)} (wide × long).", changes)
+                return
+        wide, high = wide + step, high + step
+
+
+def base(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """A base large enough, or the largest squared-up size the base allows."""
+    code = finding.code
+
+    def gone(tried: Seen) -> bool:
+        return code not in codes_of(tried) and "base.too-small" not in codes_of(tried)
+
+    yield from _larger_base(seen, gone, "Cut the base")
+    wanted, grid = seen.project.squared_up, grid_of(seen.project)
+    keys = [key for key in ("wide", "long", *OWN_MEASURE.values()) if getattr(wanted, key) is not None]
+    for key in keys:
+        found = search(
+            seen.project,
+            ("squared_up", key),
+            next_size(getattr(wanted, key).inches, grid, up=False),
+            -grid,
+            built(gone),
+        )
+        if found:
+            yield Cure(f"Square up at {said(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
+            break
+
+
+def center_on_base(seen: Seen, _finding: Finding) -> Iterator[Cure]:
+    """A center that fits the base, or a base that holds it."""
+
+    def gone(tried: Seen) -> bool:
+        return "base.center-larger" not in codes_of(tried)
+
+    yield from _larger_base(seen, gone, "Cut the base")
+    center = _smaller_center(seen, gone)
+    if center:
+        yield Cure(f"Cut the center {said(seen, center[0])}.", (center[1],))
