@@ -9,9 +9,10 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from stitchflip.cli.starters import starter_text
 from stitchflip.errors import BuildError
 from stitchflip.lengths import Length, Unit, parse_length
-from stitchflip.planning import Plan, plan
+from stitchflip.planning import Plan, Severity, plan
 from stitchflip.planning.resize import (
     Keep,
     Resized,
@@ -25,6 +26,7 @@ from stitchflip.planning.resize import (
 from stitchflip.planning.resize.pen import Pen, redrafted
 from stitchflip.planning.resize.piece import trim_extents
 from stitchflip.project import Project, apply_changes, edit_project, project_from, read_project, write_project
+from stitchflip.project.model import Outline, Runs, Way
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 NO_DRAWING_IN = {"draw_up": 0.0, "fold_loss": "0"}
@@ -471,3 +473,50 @@ def test_a_metric_strip_width_keeps_to_its_unit() -> None:
     made = resized(piece, parse_length("60 cm"), parse_length("45 cm"))
     assert {5.0} <= {entry.cut.cm for entry in made.project.rounds if entry.cut is not None}
     assert "Poppy" == made.project.rounds[-1].fabric
+
+
+@pytest.mark.parametrize("unit", Unit)
+@pytest.mark.parametrize("way", Way)
+def test_every_way_of_building_can_be_a_half_larger(way: Way, unit: Unit) -> None:
+    """From its starter, keeping strips and in proportion: covered, of the size asked for, and nothing new stops it."""
+    piece = read_project(starter_text("Starter", way, unit))
+    across, up = trim_extents(piece)
+    step = 0.5 if unit is Unit.INCH else 1 / 2.54
+    sizes = [Length.of_inches(round(side * 1.5 / step) * step) for side in (across, up)]
+    is_one = piece.squared_up.shape in {Outline.POLYGON, Outline.ROUND}
+    is_lying = piece.squared_up.length_runs is Runs.ACROSS
+    wide, long = sizes[::-1] if is_lying else sizes
+    for keep in Keep:
+        made = resized(piece, wide, None if is_one else long, keep=keep)
+        after = plan(made.project, with_cures=False)
+        if not is_one:
+            assert pytest.approx([side.inches for side in sizes]) == list(trim_extents(made.project))
+        codes = {one.code for one in after.findings if one.severity is Severity.STOP or one.code.startswith("cover")}
+        assert set() == codes
+        assert same_as_its_changes(piece, made)
+
+
+def test_a_size_that_cannot_work_says_what_would() -> None:
+    """A placemat's center of 10 × 5 does not go into 4 × 40; in proportion, with a smaller center, it does."""
+    piece = read_project(starter_text("Mat", Way.COURTHOUSE, Unit.INCH))
+    made = resized(piece, inches(4), inches(40))
+    assert any(text.startswith("At this size it would stop") for text in made.messages)
+    assert made.messages[-1].startswith("Kept in proportion")
+    scaled = resized(piece, inches(4), inches(40), keep=Keep.PROPORTIONS)
+    assert [] == [one.code for one in plan(scaled.project).findings if one.severity is Severity.STOP]
+
+
+def test_a_corner_center_passes_its_edges_as_far_when_it_is_smaller() -> None:
+    """Cut 5 at -4¼ it reaches to -6¾, which is ¾ past the trim line of 12 at -6.
+
+    Half the size, 4½ showing 2¼, cut 2¾: the trim line lies at -3, ¾ past it -3¾, and the middle 1⅜ in, at -2⅜.
+    """
+    piece = mat(
+        12,
+        *["2"] * 5,
+        center={"cut": "5", "fabric": "Print", "off_center": [-4.25, -4.25]},
+        building={"way": "two-sided log cabin", "start": "top"},
+    )
+    made = resized(piece, inches(6), inches(6), keep=Keep.PROPORTIONS)
+    assert made.project.center is not None
+    assert (inches(2.75), (-2.375, -2.375)) == (made.project.center.cut, made.project.center.off_center)
