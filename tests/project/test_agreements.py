@@ -3,6 +3,7 @@ from __future__ import annotations
 import pytest
 
 from stitchflip.errors import Mistake
+from stitchflip.project.agreements import disagreements
 from tests.project.drafts import MAT, mat, mistakes
 
 
@@ -236,3 +237,11 @@ def test_a_strip_was_cut_short_once() -> None:
 def test_a_strip_of_two_seams_is_no_mistake_of_the_file() -> None:
     """What only the sewing shows is left to the plan."""
     assert not mistakes(mat('cut = "2 1/2"', 'cut = "1/2"'))
+
+
+@pytest.mark.parametrize("way", ["braid", "chevron"])
+def test_a_braid_and_a_chevron_stand_upright(way: str) -> None:
+    """Both grow up the picture, so a piece drawn lying would get its strips the short way."""
+    found = list(disagreements({"building": {"way": way}, "squared_up": {"length_runs": "across"}}))
+    (lying,) = (one for one in found if one.path == ("squared_up", "length_runs"))
+    assert 'length_runs = "up"' == lying.would_do

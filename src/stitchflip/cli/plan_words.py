@@ -173,8 +173,8 @@ def places_by_round(plan: Plan, kind: BlockKind) -> list[tuple[str, str, str]]:
 
 
 def _from_mark(say: Speaker, distance_in: float) -> str:
-    """A distance from the center mark; a line on the far side of the mark is said to be past it."""
-    return say.near(distance_in) if distance_in >= 0 else f"{say.near(-distance_in)} past the mark"
+    """A distance from the center mark; one that has not come to the mark yet is said to be short of it."""
+    return say.near(distance_in) if distance_in >= 0 else f"{say.near(-distance_in)} short of the mark"
 
 
 def _steps(pieces: list[SewnPiece]) -> str:

@@ -221,6 +221,8 @@ def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speak
     motif = repeat_of(project, first.fabric)
     window = _window(project, numbers, first.opened)
     inset = 2 * numbers.seam
+    if project.center is not None and project.center.shape is CenterShape.HALF_SQUARE:
+        count = -(-count // 2)  # a square cut once from corner to corner gives two
     return Piece(
         name="Center" if project.center is not None else "1",
         wide=wide,

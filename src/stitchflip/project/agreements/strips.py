@@ -9,7 +9,7 @@ from stitchflip.project.agreements.fabrics import named_in, on_hand
 from stitchflip.project.agreements.outlines import place_in
 from stitchflip.project.agreements.tables import Disagreement, Path, Table, table_at, tables_at, too_many, way_in
 from stitchflip.project.strips import Building
-from stitchflip.project.words import Way, Widths, bare, meant
+from stitchflip.project.words import Runs, Way, Widths, bare, meant
 
 _WAY_WITH = {"steps": Way.SIDES, "patches": Way.FOUNDATION}
 """What only one way of building has, and that way."""
@@ -44,6 +44,10 @@ def strips(data: Table) -> Iterator[Disagreement]:
                 found = f'{key}, though the way of building is "{way.value}"'
                 other = f'{due}, or way = "{_WAY_WITH[key].value}" under [building]' if key in _WAY_WITH else ""
                 yield Disagreement((key,), found, other or f"{due} only")
+        runs = str(table_at(data, "squared_up").get("length_runs", Runs.UP.value))
+        if way in (Way.BRAID, Way.CHEVRON) and meant(runs, Runs) is Runs.ACROSS:
+            found = f"{runs}, though a {way.value} grows up the picture"
+            yield Disagreement(("squared_up", "length_runs"), found, 'length_runs = "up"')
     yield from _building(table_at(data, "building"))
 
 
