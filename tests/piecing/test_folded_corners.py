@@ -182,6 +182,7 @@ def test_small_corner_is_no_thin_strip() -> None:
         ({"cut": "8"}, {"corners": ["left"]}, "build.no-such-side", "left"),
         ({"cut_wide": "12", "cut_long": "2 1/2"}, {}, "build.corner-larger", "only 2½"),
         ({"cut": "8"}, {"until_covered": True}, "build.covered-already", "covers everything"),
+        ({"cut": "3"}, {}, "build.corners-cover-all", "lower left square nothing of the center"),
     ],
 )
 def test_corners_that_cannot_be_sewn_are_refused(

@@ -322,6 +322,28 @@ def test_sound_design_has_nothing_to_fix() -> None:
     assert {"foundation.mirror"} == codes(foundation(*LEANING))
 
 
+def test_findings_speak_of_patches_by_their_numbers() -> None:
+    """A gap of 1/4 between x = 4 and 4 1/4 is a sliver of patch 2, the first strip sewn."""
+    sliver = found(foundation(upright(4), upright(4.25)), "strip.sliver")
+
+    assert "patch 2" in sliver.what
+    assert "strip" not in sliver.what
+
+
+def test_small_and_hidden_patches_are_told_once() -> None:
+    """No last strip of a side is too thin, and a patch that later ones cover is not under the binding."""
+    laid = foundation(upright(5.25), upright(-4), upright(-3))
+    told = {one.code for one in geometry_findings(see(laid))}
+
+    assert "foundation.patch-hidden" in told
+    assert told.isdisjoint({"strip.thin-at-edge", "strip.hidden", "strip.unnecessary", "side.closes"})
+
+
+def _going_on(project: Project) -> Project:
+    building = project.building.model_copy(update={"until_covered": True})
+    return project.model_copy(update={"building": building})
+
+
 @pytest.mark.parametrize(
     ("project", "code", "says"),
     [
@@ -330,6 +352,7 @@ def test_sound_design_has_nothing_to_fix() -> None:
         (foundation(upright(2), at=[9, 0]), "build.place-outside", "outside the piece"),
         (foundation(upright(2), [[1, 1], [1, 1]]), "build.no-line", "line of patch 3 has no length"),
         (foundation().model_copy(update={"patches": ()}), "build.no-patches", "none is listed"),
+        (_going_on(foundation(upright(2))), "build.covered-already", "no going on until covered"),
     ],
 )
 def test_lines_that_tell_nothing_are_refused(project: Project, code: str, says: str) -> None:

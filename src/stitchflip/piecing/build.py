@@ -337,9 +337,9 @@ def _notes(history: Sequence[Sewn], layers: Sequence[Layer], labels: Sequence[La
     for sewn, layer, label in zip(history, layers, labels, strict=True):
         if layer.needed is None:
             notes.append(KernelNote("strip.unnecessary", sewn.step))
-        elif label.square_cut:
+        if label.square_cut:
             continue  # folded squares end in a point, and the seams of two meet at the edge
-        elif sewn.closes:
+        if layer.needed is not None and sewn.closes:
             notes.append(KernelNote("side.closes", sewn.step, extent(layer.opened, *sewn.normal)[1]))
         if sewn.scant > TOLERANCE:
             notes.append(KernelNote("chord.scant", sewn.step, sewn.scant))

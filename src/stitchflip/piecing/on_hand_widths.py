@@ -100,9 +100,12 @@ class StripsOnHand:
                 code="build.no-width",
             )
         nearest: Choice | None = None
+        lengths: dict[float, float] = {}
         for kind in self._candidates(strip):
             asked = replace(strip, width=kind.width, fabric=kind.fabric)
-            length = length_of(asked)
+            if kind.width not in lengths:
+                lengths[kind.width] = length_of(asked)
+            length = lengths[kind.width]
             if kind.after(length, self._copies) is not None:
                 return Choice(asked, kind, length, 0.0)
             short = max(length - max(kind.rests), TOLERANCE)

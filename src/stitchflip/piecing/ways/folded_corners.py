@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING
 from stitchflip.errors import BuildError
 from stitchflip.lengths import Speaker
 from stitchflip.piecing.flips import Flip
-from stitchflip.piecing.geometry import TOLERANCE
+from stitchflip.piecing.geometry import TOLERANCE, clip_all
 from stitchflip.piecing.shapes import center_polygon, corner_name
 from stitchflip.piecing.ways.wanted import Wanted, side_index, strips_of_round
 from stitchflip.values import dataclass
@@ -168,10 +168,18 @@ def _laid(state: State, corner: Corner, cut: float) -> Flip:
     """The square sewn from corner to corner: flipped, its corner lies on the patch's raw corner."""
     nx, ny = corner.normal
     deep = cut / sqrt(2)
+    line = (nx, ny, nx * corner.at[0] + ny * corner.at[1] - deep)
     over = _overlap(state, corner, cut)
+    if not clip_all(state.first, [line, *((*sewn.normal, sewn.seam_at) for sewn in state.history)]):
+        raise BuildError(
+            what=f"with the {corner.name} square nothing of the center is left to see: the squares meet across it",
+            fix="Cut the squares smaller, or name fewer corners under building.corners.",
+            where=f"step {state.step + 1}",
+            code="build.corners-cover-all",
+        )
     return Flip(
         width=deep + state.seam,
-        chord=(nx, ny, nx * corner.at[0] + ny * corner.at[1] - deep),
+        chord=line,
         remark=OVERLAP if over > TOLERANCE else "",
         remark_value=over,
     )

@@ -89,8 +89,16 @@ def strips(job: Job) -> Iterator[Wanted]:
     """Each patch along its line, wide enough to reach all there is to cover.
 
     Raises:
-        BuildError: If a patch has no line, or a line does not leave patch 1 on one side of it.
+        BuildError: If a patch has no line, a line does not leave patch 1 on one side of it, or the work is to go on
+            until all is covered.
     """
+    if job.project.building.until_covered:
+        raise BuildError(
+            what="the lines of a numbered foundation say where it ends, so there is no going on until covered",
+            fix="Take until_covered out of [building].",
+            where="building.until_covered",
+            code="build.covered-already",
+        )
     reach = job.numbers.effective_seam
     for place, line in enumerate(seam_lines(job.project, job.numbers), start=1):
         nx, ny, at = line

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.piecing.geometry import area, clip_all, half_planes, middle
@@ -40,6 +42,32 @@ def patches(numbers: Sequence[int]) -> str:
         ('patch 3', 'patches 3 and 5')
     """
     return f"{'patch' if len(numbers) == 1 else 'patches'} {listed([str(number) for number in numbers])}"
+
+
+_STRIPS = re.compile(r"\b([Ss])trips? (\d+(?:, \d+)*(?: and \d+(?! more))?)\b")
+_FIRST = re.compile(r"\b[Tt]he first strip\b")
+
+
+def as_patches(finding: Finding) -> Finding:
+    """A finding that speaks of strips, with the numbers that the patches of a foundation have on paper.
+
+    Patch 1 lies there before anything is sewn, so strip 1 is patch 2.
+
+    Example:
+        >>> as_patches(Finding("seams.bulk", Severity.NOTE, "Strips 1, 2 and 9: see strip 3.")).what
+        'Patches 2, 3 and 10: see patch 4.'
+    """
+    cures = tuple(replace(cure, text=_in_patches(cure.text)) for cure in finding.cures)
+    return replace(finding, what=_in_patches(finding.what), where=_in_patches(finding.where), cures=cures)
+
+
+def _in_patches(text: str) -> str:
+    def told(found: re.Match[str]) -> str:
+        numbers = re.sub(r"\d+", lambda number: str(int(number[0]) + 1), found[2])
+        word = "patch" if numbers.isdigit() else "patches"
+        return f"{word.capitalize() if found[1] == 'S' else word} {numbers}"
+
+    return _FIRST.sub("patch 1", _STRIPS.sub(told, text))
 
 
 def _misses(seen: Seen, notes: Sequence[KernelNote]) -> Finding:

@@ -21,6 +21,7 @@ from stitchflip.planning.findings import (
 )
 from stitchflip.planning.findings.seen import Seen
 from stitchflip.planning.model import Severity
+from stitchflip.project.model import Way
 from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
@@ -77,7 +78,7 @@ _ORDER = list(Severity)
 
 def geometry_findings(seen: Seen) -> tuple[Finding, ...]:
     """Findings that need no purchases, the gravest first."""
-    return _sorted(finding for check in GEOMETRY for finding in check(seen))
+    return _sorted(_of_geometry(seen))
 
 
 def look_at(plan: Plan) -> tuple[Finding, ...]:
@@ -85,13 +86,21 @@ def look_at(plan: Plan) -> tuple[Finding, ...]:
     found: list[Finding] = []
     for kind in plan.kinds:
         known = {(finding.code, finding.what) for finding in found}
-        own = [finding for check in GEOMETRY for finding in check(seen_of(plan, kind))]
+        own = _of_geometry(seen_of(plan, kind))
         if kind is not plan.kinds[0]:
             own = [_in_block(finding, kind) for finding in own if (finding.code, finding.what) not in known]
         found += own
     found += [finding for check in PURCHASES for finding in check(plan)]
     found += materials.backing_seam(plan.backing.best.seams_at)
     return _sorted(found)
+
+
+def _of_geometry(seen: Seen) -> list[Finding]:
+    """What can be told from a build alone, said of patches where there are no strips."""
+    found = [finding for check in GEOMETRY for finding in check(seen)]
+    if seen.project.building.way is not Way.FOUNDATION:
+        return found
+    return [finding if finding.code.startswith("foundation.") else foundation.as_patches(finding) for finding in found]
 
 
 def seen_of(plan: Plan, kind: BlockKind) -> Seen:

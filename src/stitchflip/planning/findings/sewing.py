@@ -11,6 +11,7 @@ from stitchflip.piecing.geometry import TOLERANCE, area, distance_to, edges, ext
 from stitchflip.piecing.model import EndClass
 from stitchflip.planning.findings.words import capital, listed, strips
 from stitchflip.planning.model import Cure, Finding, Severity
+from stitchflip.project.model import Way
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Sequence
@@ -56,6 +57,7 @@ def shown_width(piece: SewnPiece) -> float:
 def thin_strips(seen: Seen) -> Iterator[Finding]:
     """Slivers, strips hidden by the binding, last strips that show little, strips that cover nothing."""
     numbers = seen.numbers
+    is_foundation = seen.project.building.way is Way.FOUNDATION
     last: dict[str, int] = {piece.side: piece.step for piece in seen.build.strips}
     slivers: list[tuple[float, SewnPiece]] = []
     hidden: list[SewnPiece] = []
@@ -64,14 +66,14 @@ def thin_strips(seen: Seen) -> Iterator[Finding]:
         if piece.needed_length <= 0:
             continue
         if not piece.shown:
-            hidden.append(piece)
+            hidden += [piece] if piece.visible or not is_foundation else []
             continue
         width = shown_width(piece)
         least = min(0.5, piece.cut_width - 2 * seen.build.seam_allowance)
         if width < least - TOLERANCE or not any(holds_circle(part, least) for part in piece.shown):
             slivers.append((width, piece))
         elif (
-            not piece.square_cut
+            not (is_foundation or piece.square_cut)
             and last[piece.side] == piece.step
             and width < min(numbers.last_strip_note, least + 0.25) - TOLERANCE
         ):
