@@ -15,6 +15,7 @@ from math import hypot
 import pytest
 
 from stitchflip import pictures
+from stitchflip.errors import BuildError
 from stitchflip.pictures.foundation import MIRRORED
 from stitchflip.pictures.model import Area, Badge, Dimension, Figure, Knot, Line, Text
 from stitchflip.pictures.paper import boxes_touch
@@ -393,6 +394,8 @@ def every_picture(made: Plan) -> Iterator[tuple[str, Figure]]:
             yield f"block {kind}", pictures.block(made, kind)
     if made.panels is not None:
         yield "panels", pictures.panels(made)
+    if made.edge.kind != "binding":
+        yield "edge", pictures.edge_section(made)
     if made.project.patches:
         yield "foundation", pictures.foundation(made)
     for strip in made.build.strips[:: max(1, len(made.build.strips) // 5)]:
@@ -422,3 +425,57 @@ def test_no_two_words_touch_and_none_runs_off(name: str) -> None:
                 if not all(0 <= x <= sheet.wide and 0 <= y <= sheet.high for x, y in box)
             ]
     assert [] == wrong
+
+
+# --- the edge in section ---------------------------------------------------------------------------------
+
+PLAIN = """
+name = "Plain"
+rounds = [{ cut = "3", fabric = "Sand" }]
+[squared_up]
+wide = "8"
+long = "8"
+[center]
+fabric = "Plum"
+cut = "5"
+[building]
+way = "courthouse steps"
+[[fabrics]]
+name = "Plum"
+color = "#6b2f5c"
+[[fabrics]]
+name = "Sand"
+color = "#e2d3b0"
+[binding]
+fabric = "Plum"
+"""
+
+
+def edged(lines: str) -> Figure:
+    """The section of an edge that is finished as these lines say."""
+    return pictures.edge_section(plan(read_project(PLAIN + lines, "plain"), with_cures=False))
+
+
+def test_a_self_binding_shows_as_much_as_is_wished() -> None:
+    """Shows ⅜: its fold lies ⅜ inside the edge, its raw edge is folded in to the edge, the stitching between."""
+    figure = edged('edge = "self-binding"\nshows = "3/8"\n')
+    (outer,), (inner,) = areas(figure, "self-binding"), areas(figure, "turned in")
+    assert pytest.approx(-0.375) == spread(outer.points, 0)[0]
+    assert pytest.approx((-0.375, 0.0)) == spread(inner.points, 0)
+    (stitching,) = [item for item in figure.items if isinstance(item, Line) and item.what == "stitching"]
+    assert -0.375 < stitching.points[0][0] < 0.0
+    assert "shows ⅜" in " ".join(" ".join(item.texts) for item in figure.items if isinstance(item, Dimension))
+
+
+def test_a_facing_lies_behind_and_nothing_of_it_in_front() -> None:
+    """Shows 2 on the back: the facing ends 2 in from the finished edge, under the backing."""
+    figure = edged('edge = "facing"\nshows = "2"\n')
+    (facing,), (front,) = areas(figure, "facing"), areas(figure, "top")[:1]
+    assert pytest.approx(-2.0) == spread(facing.points, 0)[0]
+    assert spread(facing.points, 1)[1] < 0.0 < spread(front.points, 1)[0]
+
+
+def test_a_bound_edge_is_told_by_its_corners() -> None:
+    """Its section is refused, with what to ask for instead."""
+    with pytest.raises(BuildError, match="section"):
+        edged("")

@@ -109,7 +109,7 @@ def _pictures(plan: Plan) -> Iterator[tuple[str, str]]:
 def _of_the_whole(plan: Plan) -> dict[str, Figure]:
     """What only some pieces have: blocks and how they are joined, panels, lines of a foundation."""
     from stitchflip import pictures
-    from stitchflip.project.model import Way
+    from stitchflip.project.model import Edge, Way
 
     figures: dict[str, Figure] = {}
     if plan.quilt is not None:
@@ -117,6 +117,8 @@ def _of_the_whole(plan: Plan) -> dict[str, Figure]:
         figures.update((f"block-{kind + 1}", pictures.block(plan, kind)) for kind in range(len(plan.kinds)))
     if plan.panels is not None:
         figures["panels"] = pictures.panels(plan)
+    if plan.project.binding.edge is not Edge.BINDING:
+        figures["edge-section"] = pictures.edge_section(plan)
     if plan.project.building.way is Way.FOUNDATION:
         figures["foundation-mirrored"] = pictures.foundation(plan)
     return figures

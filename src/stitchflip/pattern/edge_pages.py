@@ -17,7 +17,7 @@ from stitchflip.pattern.model import (
 )
 from stitchflip.pattern.square_words import angle, angle_counts, binding_line, start_words, with_picture
 from stitchflip.pattern.telling import Teller
-from stitchflip.pictures import binding_corner
+from stitchflip.pictures import binding_corner, edge_section
 from stitchflip.piecing.geometry import TOLERANCE
 from stitchflip.project.model import Edge, Finish
 
@@ -68,14 +68,11 @@ def edge(teller: Teller) -> tuple[Block, ...]:
     kind = teller.project.binding.edge
     heading = HEADINGS[kind]
     if kind is not Edge.BINDING:
-        return (
-            Together(
-                (
-                    Heading(2, heading),
-                    Numbered(tuple(with_picture(one, _sides_shown(teller)) for one in edge_sentences(teller))),
-                )
-            ),
-        )
+        first, *others = (with_picture(one, _sides_shown(teller)) for one in edge_sentences(teller))
+        doing = (words("The edge in section is ", Mention("edge"), "."), first, *others)
+        caption = words("The edge, cut through and larger than life. Front side up.")
+        picture = FigureBox(edge_section(teller.plan), 4.6, 2.2, key="edge", caption=caption)
+        return (Together((Heading(2, heading), Numbered(doing), picture)),)
     return (Together((Heading(2, heading), Numbered(tuple(_binding(teller))), *_corner_pictures(teller))),)
 
 

@@ -89,6 +89,17 @@ def _blocks_words(teller: Teller) -> str:
     return f"{counted(teller.bases, 'block')}{of_kinds}"
 
 
+def _of_parts(teller: Teller) -> tuple[Block, ...]:
+    """Which strips are joined end to end first, and from what."""
+    steps = [strip for strip in teller.strips if strip.sections]
+    if not steps:
+        return ()
+    squares = sorted({round(strip.cut_width, 6) for strip in steps})
+    size = listed([teller.say.width(one) for one in squares])
+    said = f"strips {runs_of([strip.step for strip in steps])}: {size} wide; lengths above are as joined."
+    return (Paragraph(words(strong("Join end to end first: "), said), Voice.SMALL),)
+
+
 def other_kinds(teller: Teller) -> tuple[Block, ...]:
     """The further kinds of block in a line each: what differs from the first."""
     said = []
@@ -134,7 +145,7 @@ def _middle(teller: Teller) -> tuple[Block, ...]:
     strips = strips_ready(teller)
     ready: tuple[Block, ...] = (Heading(2, "Strips to have ready"), strips) if strips.rows else ()
     title = "Order, and the line of each seam" if has_own_line(teller) else "Order, and where you should be"
-    heading, where = Heading(2, title), (*order_tables(teller), *other_kinds(teller))
+    heading, where = Heading(2, title), (*order_tables(teller), *_of_parts(teller), *other_kinds(teller))
     if _can_be_read(numbered, 3.5, 3.8):
         is_long = len(runs_of_strips(teller.strips)) > _LONG_ORDER and len(strips.rows) <= _FEW_FABRICS
         beside: tuple[Block, ...] = ready if is_long else ()

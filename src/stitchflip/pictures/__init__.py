@@ -8,6 +8,7 @@ from stitchflip.pictures.back_view import back
 from stitchflip.pictures.base_marks import base
 from stitchflip.pictures.corner import binding_corner
 from stitchflip.pictures.cut_plan import cuts
+from stitchflip.pictures.edge_section import edge_section
 from stitchflip.pictures.foundation import foundation
 from stitchflip.pictures.join_section import join_section
 from stitchflip.pictures.joining_order import joining
@@ -29,6 +30,7 @@ __all__ = [
     "block",
     "coloring",
     "cuts",
+    "edge_section",
     "finished",
     "foundation",
     "join_section",

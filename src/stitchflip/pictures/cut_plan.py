@@ -46,7 +46,7 @@ _PER_INCH = 0.105
 """Scale on paper that it is made for: inches of paper for an inch of fabric."""
 _MANY_PIECES = 16
 """More pieces than these: one too narrow for its words is named without its size, which the table has."""
-_MANY_IN_A_ROW = 8
+_MANY_IN_A_ROW = 6
 _NAMED_REST = 4.0
 """A leftover shorter than this is hatched without its size."""
 
