@@ -271,7 +271,7 @@ def project_tables(draw: st.DrawFn) -> dict[str, Any]:
     names = draw(st.lists(st.sampled_from(FABRIC_NAMES), min_size=1, max_size=4, unique=True))
     name = st.sampled_from(names)
     way = draw(st.sampled_from(WAYS))
-    has_center = way not in MAY_LACK_A_CENTER or (way != "string block" and draw(st.booleans()))
+    has_center = way not in MAY_LACK_A_CENTER or (way == "rows of strips" and draw(st.booleans()))
     kind, squared_up = _squared_up(draw, size, has_center=has_center)
     data: dict[str, Any] = {
         "name": draw(texts().filter(bool)),

@@ -78,6 +78,7 @@ def joined(more: str = "") -> bytes:
 def numbered(old: str = "", new: str = "") -> bytes:
     """The good file as a numbered foundation of two patches, with one text replaced."""
     text = _PATCHES + GOOD[GOOD.index("\n[squared_up]") :].replace('"log cabin"', '"numbered foundation"')
+    text = text.replace('[center]\nfabric = "Print"\ncut = "5"\n', "")
     head = 'name = "Porch square"\nunits = "in"\n'
     if old not in text:
         raise AssertionError(old)
@@ -133,6 +134,12 @@ UNREADABLE = (
         ("line 4, rounds[1].cut", '"Light" is on hand'),
     ),
     Wrong("a center of a string block", changed('"log cabin"', '"string block"'), 3, ("middle strip",)),
+    Wrong(
+        "a center on a foundation",
+        numbered("[building]", '[center]\nfabric = "Print"\ncut = "5"\n[building]'),
+        3,
+        ("first patch",),
+    ),
     Wrong("patches in a log cabin", (_PATCHES + GOOD).encode(), 3, ("line 1", "numbered foundation")),
     Wrong("rounds on a foundation", changed('"log cabin"', '"numbered foundation"'), 3, ("patches", "line 3")),
     Wrong("a patch without a line", numbered(", line = [[-6, 2], [6, 3]]"), 3, ("patches[2].line", "two places")),

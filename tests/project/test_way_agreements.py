@@ -56,17 +56,23 @@ def test_only_rows_and_strings_begin_without_a_center(way: Way, missing: list[st
     assert missing == keys(built(way.value, strips=strips, center=""))
 
 
-def test_a_string_block_has_no_center() -> None:
-    """Its first piece is the middle strip, the first of the rounds."""
-    mistake = only(built("string block"))
+@pytest.mark.parametrize(
+    ("way", "strips", "instead"),
+    [
+        ("string block", ROUNDS, "no [center], and the middle strip as the first of the rounds"),
+        ("numbered foundation", PATCHES, "no [center], and its fabric as that of the first patch"),
+    ],
+)
+def test_string_blocks_and_foundations_have_no_center(way: str, strips: str, instead: str) -> None:
+    """They begin with a strip or a patch; a center beside it would be cut and never sewn."""
+    mistake = only(built(way, strips=strips))
 
-    assert ("center", "no [center], and the middle strip as the first of the rounds") == (mistake.key, mistake.would_do)
+    assert ("center", instead) == (mistake.key, mistake.would_do)
 
 
-@pytest.mark.parametrize("center", ["", CENTER])
-def test_a_numbered_foundation_has_patches_and_may_leave_out_the_center(center: str) -> None:
-    """Patches instead of rounds; a center is not used and does no harm."""
-    project = read_project(built("numbered foundation", strips=PATCHES, center=center))
+def test_a_numbered_foundation_has_patches() -> None:
+    """Patches instead of rounds; a line may be given in numbers and in lengths."""
+    project = read_project(built("numbered foundation", strips=PATCHES, center=""))
 
     assert (None, ((-3.0, 0.0), (3.0, 1.5))) == tuple(patch.line for patch in project.patches)
 
@@ -94,7 +100,7 @@ def test_a_numbered_foundation_has_patches_and_may_leave_out_the_center(center: 
 )
 def test_a_patch_is_told_by_its_number(patches: str, wrong: list[str]) -> None:
     """The first lies where it lies, each later one is sewn along a line of some length."""
-    assert wrong == keys(built("numbered foundation", strips=patches + "\n"))
+    assert wrong == keys(built("numbered foundation", strips=patches + "\n", center=""))
 
 
 def test_patches_belong_to_a_numbered_foundation() -> None:

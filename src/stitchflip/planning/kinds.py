@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.piecing import build_project
 from stitchflip.planning.model import BlockKind
+from stitchflip.project.model import Way
 from stitchflip.project.numbers import effective
 
 if TYPE_CHECKING:
@@ -19,10 +20,18 @@ OWN = ("center", "building", "rounds", "steps", "patches")
 """What a kind of block may have of its own."""
 
 
+_WITHOUT_CENTER = frozenset({Way.STRINGS, Way.FOUNDATION})
+"""Ways that have no center, so that a block built in one of them does not take over that of the others."""
+
+
 def as_block(project: Project, block: Block) -> Project:
     """The project as one kind of block has it."""
     own = {key: getattr(block, key) for key in OWN if getattr(block, key) is not None}
-    return project.model_copy(update=own) if own else project
+    if not own:
+        return project
+    way = (block.building or project.building).way
+    without = {"center": None} if way in _WITHOUT_CENTER and block.center is None else {}
+    return project.model_copy(update=without | own)
 
 
 def block_kinds(project: Project, numbers: Numbers, quilt: QuiltPlan | None, base_half: Point) -> tuple[BlockKind, ...]:

@@ -208,7 +208,9 @@ def _as_block(data: Table, own: Table) -> Table:
     """The project as one kind of block has it, without what its own way of building has no use for."""
     whole = {**data, **own}
     way = way_in(whole)
-    idle = {"rounds", "steps", "patches"} - {due_for(way)} | ({"center"} if way is Way.STRINGS else set())
+    idle = {"rounds", "steps", "patches"} - {due_for(way)} | (
+        {"center"} if way in {Way.STRINGS, Way.FOUNDATION} else set()
+    )
     return {key: value for key, value in whole.items() if key in own or key not in idle}
 
 

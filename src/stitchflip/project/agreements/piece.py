@@ -83,19 +83,23 @@ _CENTER_SIZES = {
 }
 _MEASURED_SHAPES = (CenterShape.RECTANGLE, CenterShape.POLYGON, CenterShape.CORNERS)
 """How a half-done piece can be given."""
-_NO_CENTER_NEEDED = (Way.ROWS, Way.STRINGS, Way.FOUNDATION)
+_INSTEAD_OF_CENTER = {
+    Way.STRINGS: ("a string block begins with its middle strip", "the middle strip as the first of the rounds"),
+    Way.FOUNDATION: ("a numbered foundation begins with its first patch", "its fabric as that of the first patch"),
+}
+"""Ways that have no center: why, and what is written instead."""
 
 
 def center(data: Table) -> Iterator[Disagreement]:
     """A center where one is due, with the sizes of its shape."""
     way = way_in(data)
-    if data.get("center") is None and way not in _NO_CENTER_NEEDED:
+    if data.get("center") is None and way is not Way.ROWS and way not in _INSTEAD_OF_CENTER:
         found = f"nothing, though {(way or Way.LOG_CABIN).value} begins with a center"
         yield Disagreement(("center",), found, "a [center] with its fabric and cut size")
     table = table_at(data, "center")
-    if table and way is Way.STRINGS:
-        found = "a center, though a string block begins with its middle strip"
-        yield Disagreement(("center",), found, "no [center], and the middle strip as the first of the rounds")
+    if table and way in _INSTEAD_OF_CENTER:
+        why, instead = _INSTEAD_OF_CENTER[way]
+        yield Disagreement(("center",), f"a center, though {why}", f"no [center], and {instead}")
     shape = meant(shape_of_center(dict(table)), CenterShape) if table else None
     if shape is None:
         return
