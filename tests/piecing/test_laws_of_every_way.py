@@ -143,9 +143,11 @@ def test_the_mirror_of_a_project_is_the_mirror_of_its_build(laid: Laid) -> None:
     assert len(build.pieces) == len(other.pieces)
     for one, two in zip(build.pieces, other.pieces, strict=True):
         assert same_area(in_a_mirror(joined(one.visible)), joined(two.visible))
+        if one.step == 0 and not build.first_is_strip:
+            continue  # the rectangle a center is cut from may lie either way
         assert pytest.approx(one.needed_length, abs=1e-5) == two.needed_length
         assert pytest.approx(one.cut_length, abs=1e-5) == two.cut_length
-        if one.step and one.seam and two.seam:
+        if one.seam and two.seam:
             assert [one.seam.start.kind, one.seam.end.kind] == [two.seam.end.kind, two.seam.start.kind]
 
 
