@@ -54,7 +54,7 @@ def test_a_block_without_a_center_does_not_take_over_that_of_the_others() -> Non
         cabin.build.pieces[0].cut_width,
         cabin.build.pieces[0].cut_length,
     )
-    assert ("Print", 2.0) == (strings.build.pieces[0].fabric, strings.build.first.cut_width)
+    assert ("Print", 2.0) == (strings.build.pieces[0].fabric, strings.build.pieces[0].cut_width)
     assert "Dark" == ticket.build.pieces[0].fabric
     # three rounds after the middle strip, one strip on both sides each
     assert 6 == len(strings.build.strips)
