@@ -7,6 +7,7 @@ from math import sqrt
 
 import pytest
 
+from stitchflip.cli.quilt_words import line_rows
 from stitchflip.piecing.ways.foundation import drawn_patches
 from stitchflip.planning.model import Severity
 from tests.examples.drafts import fabric_plan, finding, flat, loose_ends, planned
@@ -68,6 +69,16 @@ def test_window_leans_with_its_left_wall() -> None:
     (window,) = flat(BOOTH).build.pieces[0].visible
 
     assert pytest.approx(35.75) == area_of(window)
+
+
+def test_booth_lines_and_list_have_the_numbers_of_the_patches() -> None:
+    """Lines 2 to 7 on the screen, patches 1 to 7 in the cutting list."""
+    made = flat(BOOTH)
+
+    assert [str(number) for number in range(2, 8)] == [row[0] for row in line_rows(made, made.kinds[0])]
+    assert [str(number) for number in range(1, 8)] == sorted(
+        piece.name for piece in made.pieces if piece.kind == "rectangle"
+    )
 
 
 # --- Corner Shop ------------------------------------------------------------------------------------------------

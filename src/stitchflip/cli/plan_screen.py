@@ -175,7 +175,8 @@ def _places(plan: Plan, kind: BlockKind) -> Iterator[Part]:
     if kind.project.building.way in quilt_words.FREE_LINES:
         yield from heading(f"{block}The seam lines to mark on the base: {unit} from the center mark")
         ends = [tuple(map(Cell, row)) for row in quilt_words.line_rows(plan, kind)]
-        yield Grid(ends, ("strip", "from", "to"), frozenset({0}), _INDENT)
+        word = "patch" if quilt_words.is_foundation(kind) else "strip"
+        yield Grid(ends, (word, "from", "to"), frozenset({0}), _INDENT)
         return
     yield from heading(f"{block}Where you should be: {unit} from the center mark, square to the strip")
     head = ("after", "seam line, marked", "raw edge, by tape")

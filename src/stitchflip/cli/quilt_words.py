@@ -118,12 +118,21 @@ def edge_heading(plan: Plan) -> str:
     return "Bind" if plan.project.binding.edge is Edge.BINDING else "Edge"
 
 
+def is_foundation(kind: BlockKind) -> bool:
+    """True where patches are sewn along numbered lines."""
+    return kind.project.building.way is Way.FOUNDATION
+
+
 def line_rows(plan: Plan, kind: BlockKind) -> Iterator[tuple[str, str, str]]:
-    """The seam of each strip by its two ends, for ways whose seams follow lines of their own."""
+    """The seam of each strip by its two ends, for ways whose seams follow lines of their own.
+
+    Patches of a foundation are counted from the first, which has no line.
+    """
     say = Speaker(plan.project.units).bare
+    before = 1 if is_foundation(kind) else 0
     for strip in kind.build.strips:
         if strip.seam is not None:
-            yield str(strip.step), _at(say, strip.seam.start.at), _at(say, strip.seam.end.at)
+            yield str(strip.step + before), _at(say, strip.seam.start.at), _at(say, strip.seam.end.at)
 
 
 def _at(say: Speaker, place: Point) -> str:
