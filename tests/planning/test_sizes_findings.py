@@ -72,3 +72,18 @@ def test_a_piece_wanted_after_washing_is_squared_up_larger(draft: Draft) -> None
     """14 ÷ 0.97 = 14.43, up to 14½ both ways."""
     made = plan(draft(squared_up={"wide": "14", "long": "14", "after_washing": True}), with_cures=False)
     assert pytest.approx((14.5, 14.5)) == (made.square_up.wide, made.square_up.high)
+
+
+def test_a_cure_says_which_size_it_means(draft: Draft) -> None:
+    """Where the size is wanted after washing, so is the smaller size that a cure offers, and the cure says so."""
+    before = plan(draft(squared_up={"wide": "13", "long": "13"}))
+    after = plan(draft(squared_up={"wide": "13", "long": "13", "after_washing": True}))
+    offered = [
+        cure
+        for one in after.findings
+        for cure in one.cures
+        if cure.changes and cure.changes[0].path in {("squared_up", "wide"), ("squared_up", "long")}
+    ]
+    assert offered
+    assert all("after washing" in cure.text for cure in offered)
+    assert not any("after washing" in cure.text for one in before.findings for cure in one.cures)

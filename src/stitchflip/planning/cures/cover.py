@@ -17,9 +17,11 @@ from stitchflip.planning.cures.trying import (
     next_size,
     said,
     search,
+    squaring_up,
     with_changes,
 )
 from stitchflip.planning.findings.seen import Seen
+from stitchflip.planning.findings.words import capital
 from stitchflip.planning.model import Cure, Finding, Severity
 from stitchflip.project.model import Change, Runs, Way
 
@@ -97,7 +99,7 @@ def _smaller_trim(seen: Seen) -> Iterator[Cure]:
         else None
     )
     if found:
-        yield Cure(f"Square up at {said(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
+        yield Cure(capital(f"{squaring_up(seen, found[0], key)}."), (found[1],))
 
 
 def _measure_toward(seen: Seen) -> str:
@@ -126,7 +128,7 @@ def thin(seen: Seen, finding: Finding) -> Iterator[Cure]:
             first_size(seen, ("squared_up", key), next_size(now.inches, grid, up=False), -grid, gone) if now else None
         )
         if found:
-            yield Cure(f"Square up at {said(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
+            yield Cure(capital(f"{squaring_up(seen, found[0], key)}."), (found[1],))
             break
     last = len(project.rounds) - 1
     now = project.rounds[last - 1].cut if last >= 1 else None

@@ -15,9 +15,11 @@ from stitchflip.planning.cures.trying import (
     next_size,
     said,
     search,
+    squaring_up,
     with_changes,
 )
 from stitchflip.planning.findings.seen import Seen
+from stitchflip.planning.findings.words import capital
 from stitchflip.planning.model import Cure, Finding
 from stitchflip.project.model import CenterShape, Change, Outline, Runs
 
@@ -46,7 +48,7 @@ def points(seen: Seen, finding: Finding) -> Iterator[Cure]:
             yield Cure(f"For {aim} to the trimmed edge: cut the center {said(seen, center[0])}.", (center[1],))
         trim = _larger_trim(seen, reaches)
         if trim:
-            yield Cure(f"For {aim} to the trimmed edge: square up at {said(seen, trim[0])} {trim[2]}.", (trim[1],))
+            yield Cure(f"For {aim} to the trimmed edge: {squaring_up(seen, trim[0], trim[2])}.", (trim[1],))
 
 
 def _smaller_center(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Change] | None:
@@ -135,7 +137,7 @@ def base(seen: Seen, finding: Finding) -> Iterator[Cure]:
             built(gone),
         )
         if found:
-            yield Cure(f"Square up at {said(seen, found[0])} {key.replace('_', ' ')}.", (found[1],))
+            yield Cure(capital(f"{squaring_up(seen, found[0], key)}."), (found[1],))
             break
 
 

@@ -42,6 +42,14 @@ def said(seen: Seen, inches: float) -> str:
     return Speaker(seen.project.units).width(Length.of_inches(inches).inches)
 
 
+def squaring_up(seen: Seen, size: float, key: str) -> str:
+    """The squared-up measure that a cure asks for; where it is wanted after washing, that is said."""
+    measure = key.replace("_", " ")
+    if seen.project.squared_up.after_washing:
+        return f"want {said(seen, size)} {measure} after washing"
+    return f"square up at {said(seen, size)} {measure}"
+
+
 def with_changes(project: Project, *changes: Change) -> Seen | None:
     """The project with changes, built; None when it cannot be built."""
     try:
