@@ -36,7 +36,7 @@ def strips_run_out(seen: Seen) -> Iterator[Finding]:
         Severity.STOP if bare else Severity.NOTE,
         what,
         out.side,
-        out.step,
+        out.step - 1,  # the strip itself is not sewn
         bare[0].polygon if bare else (),
         {"short_in": out.value, "more_in": sum(note.value for note in more)},
         (_cure(seen, more),),
