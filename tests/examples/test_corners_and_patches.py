@@ -8,6 +8,7 @@ from math import sqrt
 import pytest
 
 from stitchflip.cli.quilt_words import line_rows
+from stitchflip.pictures.drawing import piece_name
 from stitchflip.piecing.ways.foundation import drawn_patches
 from stitchflip.planning.model import Severity
 from tests.examples.drafts import fabric_plan, finding, flat, loose_ends, planned
@@ -149,6 +150,14 @@ def test_box_buys_nothing_but_the_binding() -> None:
     assert {"Faded Rose", "Kitchen Check", "Walnut"} == set(made.pieces_by_fabric)
     assert [0, 0] == [fabric_plan(made, name).buy_in for name in ("Faded Rose", "Kitchen Check")]
     assert [0, 0] == [fabric_plan(made, name).short_in for name in ("Faded Rose", "Kitchen Check")]
+
+
+def test_box_piece_is_called_half_done_in_pictures() -> None:
+    """It is no center that somebody cuts."""
+    build = planned(FOUND).build
+
+    assert "half-done piece" == piece_name(build, build.pieces[0])
+    assert "center" == piece_name(planned(BOAT).build, planned(BOAT).build.pieces[0])
 
 
 def test_box_is_as_large_as_the_tape_reads_it() -> None:

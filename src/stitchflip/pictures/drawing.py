@@ -84,6 +84,8 @@ def piece_name(build: Build, piece: SewnPiece) -> str:
         return str(piece.step + 1)
     if piece.step:
         return str(piece.step)
+    if build.first_is_done:
+        return "half-done piece"
     return "middle" if build.first_is_strip else "center"
 
 

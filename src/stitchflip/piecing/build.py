@@ -102,6 +102,7 @@ def assemble(
         seam_allowance=frame.seam,
         draw_up=frame.draw_up,
         first_is_strip=first.run_along is not None,
+        first_is_done=bool(frame.done),
     )
 
 

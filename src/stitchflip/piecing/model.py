@@ -194,6 +194,8 @@ class Build:
     """Draw-up per direction, fractions (x, y)."""
     first_is_strip: bool
     """True for rows that begin with a strip."""
+    first_is_done: bool = False
+    """True for a half-done piece that the strips go on round: it is stitched already."""
 
     @property
     def strips(self) -> tuple[SewnPiece, ...]:
