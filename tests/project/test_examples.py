@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from stitchflip.project import Project, read_project_bytes, write_project
-from stitchflip.project.words import Way, Working
+from stitchflip.project.words import Join, Setting, Through, Way, Working
 
 FOLDER = Path(__file__).parents[2] / "examples"
 NAMES = sorted(path.stem for path in FOLDER.glob("*.toml"))
@@ -20,9 +20,9 @@ def example(name: str) -> Project:
     return read_project_bytes((FOLDER / f"{name}.toml").read_bytes(), name)
 
 
-def test_all_seven_are_there() -> None:
+def test_the_first_seven_are_there() -> None:
     """A runner, mats, rows, a topper, two blocks and a coaster."""
-    assert [
+    seven = {
         "doorstep",
         "harbour-shed-block",
         "kite-weather-block",
@@ -30,7 +30,18 @@ def test_all_seven_are_there() -> None:
         "morning-tray",
         "snow-gate",
         "tin-roof",
-    ] == NAMES
+    }
+
+    assert seven <= set(NAMES)
+
+
+def test_every_join_and_both_settings_have_an_example() -> None:
+    """Each way of joining blocks, straight and on point; batting that gets its backing later as well."""
+    joined = [project.joined for project in map(example, NAMES) if project.joined is not None]
+
+    assert set(Join) == {one.join for one in joined}
+    assert set(Setting) == {one.setting for one in joined}
+    assert Through.BATTING_ONLY in {example(name).base.through for name in NAMES}
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -106,6 +106,54 @@ def test_written_projects_fit_the_schema(project: Project) -> None:
     assert _fits(tomllib.loads(write_project(project)), schema, schema)
 
 
+QUILT = """
+name = "Mat"
+rounds = [{ cut = "2", fabric = "Oat" }]
+squared_up = { wide = "13", long = "13" }
+center = { cut = "6", fabric = "Oat" }
+patches = [{ fabric = "Oat" }, { fabric = "Oat", line = [[-3, 0], [3, "1 1/2"]] }]
+fabrics = [{ name = "Oat" }]
+binding = { edge = "self-binding", shows = "1/2" }
+[joined]
+across = 2
+down = 1
+measured = [["13", ["13", 12.5]]]
+[[blocks]]
+name = "Lit"
+center = { cut = "6", fabric = "Oat" }
+[[borders]]
+cut = "3"
+fabric = "Oat"
+corners = "mitered"
+"""
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ("across = 2", "across = 0"),
+        ("down = 1", ""),
+        ('["13", 12.5]', '["13"]'),
+        ('["13", 12.5]', '["13", true]'),
+        ('measured = [["13"', 'measured = ["13", ["13"'),
+        (', [3, "1 1/2"]', ""),
+        ('[3, "1 1/2"]', "[3, 1, 2]"),
+        ('"self-binding"', '"fringe"'),
+        ('"mitered"', '"mitred"'),
+        ('name = "Lit"', 'title = "Lit"'),
+        ('name = "Lit"', 'name = "Lit"\nwide = "3"'),
+        ('center = { cut = "6", fabric = "Oat" }\n[[borders]]', 'center = { cut = "6" }\n[[borders]]'),
+    ],
+)
+def test_the_schema_marks_what_is_wrong_in_a_quilt(old: str, new: str) -> None:
+    """Lists in lists, places, words, and keys of the tables of a quilt."""
+    schema = project_schema()
+    assert old in QUILT
+
+    assert _fits(tomllib.loads(QUILT), schema, schema)
+    assert not _fits(tomllib.loads(QUILT.replace(old, new, 1)), schema, schema)
+
+
 @pytest.mark.parametrize(
     ("old", "new"),
     [

@@ -33,6 +33,25 @@ def test_a_slip_that_is_plain_to_see_is_told_with_what_would_do(
     assert (line, key, would_do) == (mistake.line, mistake.key, mistake.would_do)
 
 
+@pytest.mark.parametrize(
+    ("line", "would_do"),
+    [
+        ("cuts = [2 1/2, 2, 3¼]", 'texts in quotes: cuts = ["2 1/2", 2, "3¼"]'),
+        ("measured = [[13, 12 7/8], [13 in, [13, 12½]]]", 'measured = [[13, "12 7/8"], ["13 in", [13, "12½"]]]'),
+        ("line = [[0, 1 1/2], [3, 4]]  # along the edge", 'texts in quotes: line = [[0, "1 1/2"], [3, 4]]'),
+        ('{ cuts = [2 1/2, 2], fabric = "Oat" },', 'texts in quotes: { cuts = ["2 1/2", 2], fabric = "Oat" },'),
+    ],
+)
+def test_lengths_in_lists_lack_their_quotes(line: str, would_do: str) -> None:
+    """Fractions and units in a row of sizes are told with the whole row as it should be."""
+    text = f"rounds = [\n{line}\n]\n" if line.startswith("{") else f"{line}\n"
+    read = read_toml(text)
+
+    (slip,) = read.slips
+    assert read.data is not None
+    assert slip.would_do.endswith(would_do)
+
+
 def test_all_slips_are_told_at_once_and_other_mistakes_with_them() -> None:
     """Five slips and a wrong word in one file are six mistakes after one reading."""
     text = mat('"2", fabric = "Brass"', "2 1/4, fabric = Brass").replace('"18"', "18 in").replace('"13"', "13½")

@@ -34,6 +34,7 @@ _VALUE = re.compile(
 _OUTSIDE_BRACES = re.compile(
     r"""(?P<before>^\s*[A-Za-z0-9_-]+\s*=\s*)(?P<value>[^\s"'\[{#][^#"]*?"?)(?=\s*(?:\#|$))""", re.VERBOSE
 )
+_IN_LIST = re.compile(r"""(?P<before>[\[,]\s*)(?P<value>[0-9][^"'\[\]{}#,=]*?)(?=\s*[,\]])""")
 _SCALAR = re.compile(r"true|false|[+-]?(?:inf|nan|[0-9][0-9_]*(?:\.[0-9_]+)?(?:[eE][+-]?[0-9]+)?)|[0-9-]{10}.*")
 _WORDS_FOR_YES_AND_NO = {"yes": "true", "true": "true", "on": "true", "no": "false", "false": "false", "off": "false"}
 _CURLY = str.maketrans(dict.fromkeys("“”„«»", '"'))
@@ -106,7 +107,7 @@ def _mended(text: str, error: ValueError) -> _Mended | None:
         name = twice[1]
         text = re.sub(rf"^([ \t]*)\[({name})\]", r"\1[[\2]]", text, flags=re.MULTILINE)
         return _Mended(text, Mistake(number, name, f"[{name}] in single brackets", f"[[{name}]] each time"))
-    for mend in (_straight_quotes, _equals, _quotes, _joined_key, _once):
+    for mend in (_straight_quotes, _equals, _quotes, _quotes_in_list, _joined_key, _once):
         done = mend(line, said)
         if done is not None and done[0] != line:
             lines[number - 1] = done[0]
@@ -139,6 +140,12 @@ def _quotes(line: str, _said: str) -> tuple[str, str] | None:
     pattern = _VALUE if "{" in line else _OUTSIDE_BRACES
     mended = pattern.sub(_quoted, line)
     return (mended, f"{_keyed(mended, line)}") if mended != line else None
+
+
+def _quotes_in_list(line: str, _said: str) -> tuple[str, str] | None:
+    """Lengths in a list that lack their quotes."""
+    mended = _IN_LIST.sub(_quoted, line)
+    return (mended, f"texts in quotes: {_without_note(mended)}") if mended != line else None
 
 
 def _quoted(match: re.Match[str]) -> str:
