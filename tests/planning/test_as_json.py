@@ -42,7 +42,8 @@ KEYS = {
 def test_the_document_has_its_parts(lantern: dict[str, Any]) -> None:
     """Every part a program may rely on is there, and nothing at the top that is not promised."""
     assert {
-        "project", "pieces", "seams", "trim", "base", "backing", "batting", "binding", "edge", "panels", "extras", "quilt",
+        "project", "pieces", "seams", "trim", "base", "backing", "batting", "binding", "edge", "panels", "extras",
+        "quilt", "after_wash",
         "fabrics", "findings",
     } == set(lantern)  # fmt: skip  # one line of names
 

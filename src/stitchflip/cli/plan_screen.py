@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from stitchflip.cli import cutting_words, quilt_words
 from stitchflip.cli import plan_words as words
 from stitchflip.cli.page import Cell, Grid, Line
-from stitchflip.cli.size_words import washed_words
 from stitchflip.lengths import Unit
 from stitchflip.planning.model import Severity
+from stitchflip.planning.washed import washed_words
 from stitchflip.project.model import Working
 
 if TYPE_CHECKING:

@@ -21,6 +21,7 @@ from stitchflip.planning.json_materials import (
 )
 from stitchflip.planning.json_quilt import edge_as_json, extras_as_json, panels_as_json, quilt_as_json
 from stitchflip.planning.json_values import Document, number, numbers, place, places, plain, wide_and_long
+from stitchflip.planning.washed import washed_size, washed_words
 from stitchflip.project.model import Ends, Outline
 
 if TYPE_CHECKING:
@@ -58,6 +59,7 @@ def plan_as_json(plan: Plan) -> Document:
         "panels": panels_as_json(plan, say),
         "extras": extras_as_json(plan),
         "quilt": quilt_as_json(plan, say),
+        "after_wash": _after_wash(plan),
         "fabrics": [fabric_as_json(plan, fabric, say) for fabric in plan.fabrics],
         "findings": [_finding(finding) for finding in plan.findings],
     }
@@ -125,6 +127,14 @@ def _piece(plan: Plan, piece: SewnPiece, say: Speaker) -> Document:
         "angled": _angled(plan, piece),
         "text": plain(_piece_text(plan, piece, name, say)),
     }
+
+
+def _after_wash(plan: Plan) -> Document:
+    """The size after the first wash."""
+    whole = plan.quilt or plan.square_up
+    washed = washed_size(plan.numbers, whole.wide, whole.high)
+    wide, long = wide_and_long(plan, washed.wide, washed.high)
+    return {"wide_in": number(wide), "long_in": number(long), "text": plain(washed_words(plan))}
 
 
 def _angled(plan: Plan, piece: SewnPiece) -> Document | None:
