@@ -47,7 +47,7 @@ def square_up(teller: Teller) -> tuple[Block, ...]:
         caption=words("Trim lines and their distances from the center mark."),
     )
     heading = "Square up the blocks" if teller.is_quilt else "Square up"
-    short = () if teller.is_quilt else _if_short(teller)
+    short = () if teller.is_quilt or teller.is_bordered else _if_short(teller)
     return Together((Heading(2, heading), Numbered(tuple(doing)), picture)), *short, *cut_apart(teller)
 
 
@@ -73,6 +73,8 @@ def _trimming(teller: Teller) -> list[Words]:
         Edge.FACING: "the facing does",
         Edge.TURNED_THROUGH: "the seam round the edge does",
     }[teller.project.binding.edge]
+    if teller.is_bordered:
+        holder = "the seam of the border does"
     if teller.is_quilt:
         holder = "the joining seam does"
         doing.append(words(f"Trim all {teller.bases} blocks alike before the first two are joined."))

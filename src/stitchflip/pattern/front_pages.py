@@ -63,7 +63,7 @@ def skills(teller: Teller) -> list[str]:
             found.append(f"trim ends at {listed([angle(one) for one in slants])}")
         elif slants:
             found.append("trim ends at the slant of their neighbors")
-    if teller.is_quilt and len(teller.plan.kinds) >= 1 and teller.bases > teller.how_many:
+    if teller.is_quilt:
         found.append("join quilted blocks")
     return [*found, _edge_skill(teller)]
 

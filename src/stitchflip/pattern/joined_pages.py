@@ -23,7 +23,7 @@ from stitchflip.pattern.model import (
     words,
 )
 from stitchflip.pattern.square_words import with_picture
-from stitchflip.pattern.telling import Teller, counted, sentence
+from stitchflip.pattern.telling import Teller, sentence
 from stitchflip.pictures import join_section, joining
 from stitchflip.project.model import Join, Joining
 
@@ -33,15 +33,16 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
     quilt = teller.plan.quilt
     if quilt is None:
         return ()
-    section = words(" and ", Mention("section"), " has one join as if cut through") if _is_joined(quilt) else ()
+    if not teller.is_quilt:
+        return (*_borders(teller, quilt), _whole(teller, quilt))
     opening = words(
         "Lay the blocks out as in ",
         Mention("letters"),
         " and turn each the way it is drawn there; ",
         Mention("joining"),
-        " has the order",
-        section,
-        ".",
+        " has the order and ",
+        Mention("section"),
+        " has one join as if cut through.",
     )
     first, *then = _joining_words(teller, quilt)
     numbered = [
@@ -50,45 +51,33 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
         _rows_then_long(teller, quilt),
         *(with_picture(one, "joining") for one in then),
     ]
-    pictures = (
-        FigureBox(
-            joining(teller.plan), 4.6, 4.2, key="joining", caption=words("The order of joining, rows drawn apart.")
-        ),
+    order = FigureBox(
+        joining(teller.plan), 4.6, 4.2, key="joining", caption=words("The order of joining, rows drawn apart.")
     )
-    cut_through = (
-        (
-            FigureBox(
-                join_section(teller.plan),
-                6.0,
-                2.4,
-                key="section",
-                caption=words("Two blocks joined, in section, larger than life. Front side up."),
-            ),
-        )
-        if _is_joined(quilt)
-        else ()
+    cut_through = FigureBox(
+        join_section(teller.plan),
+        6.0,
+        2.4,
+        key="section",
+        caption=words("Two blocks joined, in section, larger than life. Front side up."),
     )
     return (
-        Together((Heading(2, "Join the blocks"), Paragraph(opening), *cut_through)),
+        Together((Heading(2, "Join the blocks"), Paragraph(opening), cut_through)),
         *_strips(teller, quilt),
         *_triangles(teller, quilt),
         Together((Heading(3, "In this order"), Numbered(tuple(numbered)))),
-        *pictures,
+        order,
+        *_other_repairs(quilt),
         _cautions(),
         *_borders(teller, quilt),
         _whole(teller, quilt),
     )
 
 
-def _is_joined(quilt: QuiltPlan) -> bool:
-    """False for a single piece that only has borders."""
-    return len(quilt.blocks) > 1
-
-
 def _joining_words(teller: Teller, quilt: QuiltPlan) -> list[str]:
     """What is said of the joining itself; triangles and borders have places of their own."""
     elsewhere = {*_of_triangles(teller, quilt), *border_words(teller.project, teller.plan.numbers, quilt.borders)}
-    return [one for one in quilt.words if one not in elsewhere] or ["Nothing is joined: one piece with its borders."]
+    return [one for one in quilt.words if one not in elsewhere]
 
 
 def _of_triangles(teller: Teller, quilt: QuiltPlan) -> tuple[str, ...]:
@@ -108,12 +97,21 @@ def _triangles(teller: Teller, quilt: QuiltPlan) -> tuple[Block, ...]:
 
 
 def _unequal(teller: Teller, quilt: QuiltPlan) -> list[Words]:
-    """What is done first with blocks that came out unequal."""
-    said = [words(one) for one in quilt.repairs]
-    if quilt.trimmed_to is not None:
-        size = teller.say.size(*teller.wide_long(*quilt.trimmed_to))
-        said.insert(0, words("First trim every block to ", strong(f"{size} squared up"), "."))
-    return said
+    """What is done first with blocks that came out unequal: the way that was chosen."""
+    if quilt.repairs:
+        return [words(strong("First. "), quilt.repairs[0])]
+    if quilt.trimmed_to is None:
+        return []
+    size = teller.say.size(*teller.wide_long(*quilt.trimmed_to))
+    return [words("First trim every block to ", strong(f"{size} squared up"), ".")]
+
+
+def _other_repairs(quilt: QuiltPlan) -> tuple[Block, ...]:
+    """What else could be done with unequal blocks; not a step, a choice."""
+    if len(quilt.repairs) < 2:
+        return ()
+    items = Items(tuple(words(one) for one in quilt.repairs[1:]))
+    return (Box(BoxKind.TIP, "Other ways with blocks of unequal size", (items,)),)
 
 
 def _rows_then_long(teller: Teller, quilt: QuiltPlan) -> Words:
@@ -182,7 +180,9 @@ def _borders(teller: Teller, quilt: QuiltPlan) -> tuple[Block, ...]:
         return ()
     said = [_border(teller, border, number, len(quilt.borders)) for number, border in enumerate(quilt.borders, 1)]
     said += [words(one) for one in border_words(teller.project, teller.plan.numbers, quilt.borders)]
-    return (Together((Heading(3, "Borders" if len(quilt.borders) > 1 else "The border"), Numbered(tuple(said)))),)
+    heading = "Borders" if len(quilt.borders) > 1 else "The border"
+    level = 3 if teller.is_quilt else 2
+    return (Together((Heading(level, heading), Numbered(tuple(said)))),)
 
 
 def _border(teller: Teller, border: BorderPlan, number: int, count: int) -> Words:
@@ -214,14 +214,14 @@ def _whole(teller: Teller, quilt: QuiltPlan) -> Block:
         words("Corner to opposite corner: ", strong(diagonal), ", both alike. Trim only what stands over."),
         words(f"Sew once round, {stay} inside the trimmed edge."),
     )
-    count = counted(len(quilt.blocks), "block")
-    return Together((Heading(2, "Square up the quilt"), Paragraph(words(f"All {count} joined.")), Numbered(doing)))
+    heading = "Square up the quilt" if teller.is_quilt else "Square up with the borders on"
+    return Together((Heading(2, heading), Numbered(doing)))
 
 
 def join_line(teller: Teller) -> Words:
     """The join in one line, for the table sheet."""
     quilt, joined = teller.plan.quilt, teller.project.joined
-    if quilt is None or joined is None or not _is_joined(quilt):
+    if quilt is None or joined is None or not teller.is_quilt:
         return ()
     say, join = teller.say, quilt.join
     strips = "; ".join(

@@ -320,7 +320,8 @@ def _joined(teller: Teller) -> list[tuple[str, Words]]:
     if quilt is None:
         return []
     rows = [("Join", said)] if said else []
-    return [*rows, ("The whole", words(strong(f"{teller.squared_up_size()}"), ", squared up when all is joined."))]
+    done = "all is joined" if teller.is_quilt else "the borders are on"
+    return [*rows, ("The whole", words(strong(f"{teller.squared_up_size()}"), f", squared up when {done}."))]
 
 
 def locks(teller: Teller) -> Words:
@@ -342,6 +343,8 @@ def _holder(teller: Teller) -> str:
     """What holds the seam ends at the edge."""
     if teller.is_quilt:
         return "a joining seam"
+    if teller.is_bordered:
+        return "the seam of the border"
     return {
         Edge.BINDING: "the binding",
         Edge.SELF_BINDING: "the turned backing",

@@ -197,8 +197,13 @@ class Teller:
 
     @property
     def is_quilt(self) -> bool:
-        """True for a piece of joined blocks."""
-        return self.plan.quilt is not None
+        """True for a piece of several joined blocks."""
+        return self.plan.quilt is not None and self.project.blocks_in_one > 1
+
+    @property
+    def is_bordered(self) -> bool:
+        """True for a single piece that only gets borders."""
+        return self.plan.quilt is not None and not self.is_quilt
 
     @property
     def bases(self) -> int:

@@ -37,4 +37,6 @@ _JOINS = {
 def technique(project: Project) -> str:
     """The technique of a project in one line, with how its blocks are joined."""
     said = f"quilt-as-you-go: {WAYS[project.building.way]}"
-    return said if project.joined is None else f"{said}; blocks joined by {_JOINS[project.joined.join]}"
+    if project.joined is None or project.blocks_in_one == 1:
+        return said
+    return f"{said}; blocks joined by {_JOINS[project.joined.join]}"

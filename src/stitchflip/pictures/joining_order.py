@@ -91,7 +91,7 @@ def joining(plan: Plan) -> Figure:
         high,
         f"{plan.project.name}, the order of joining",
         _described(plan, quilt, rows),
-        Margins(left=20.0, right=20.0, top=9.0, bottom=9.0),
+        Margins(20.0, 20.0, 20.0, 20.0) if abs(rows.across[1]) > 1e-9 else Margins(20.0, 9.0, 20.0, 9.0),
         natural_width(low, high),
     )
 

@@ -82,9 +82,11 @@ def coloring_quilt(plan: Plan, quilt: QuiltPlan) -> Figure:
     """
     band = edge_band(plan, quilt.outline)
     seen = list(_seen(plan, quilt, band))
+    white = [(one, Area(one.polygon, "#ffffff", pen=_COLORING_LINE, what=one.what, step=one.step)) for one in seen]
     items: list[Primitive] = [
-        *(Area(one.polygon, "#ffffff", pen=_COLORING_LINE, what=one.what, step=one.step) for one in seen),
+        *(area for one, area in white if one.block >= 0),
         *(outline_lines(_inside(cell, band), _BLOCK_EDGE, "block") for cell in block_cells(quilt)),
+        *(area for one, area in white if one.block < 0),
         *over(band),
         *(Line(pair, _COLORING_LINE) for pair in corner_pairs(band)),
     ]
