@@ -69,7 +69,9 @@ def _facts(made: Plan) -> str:
     teller = Teller(made)
     way = made.project.building.way.value
     alike = f", {made.project.how_many} alike" if teller.is_several else ""
-    strips = counted(len(teller.strips), "strip")
+    strips = teller.counted_strips(len(teller.strips))
+    if teller.is_quilt:
+        strips = f"{counted(made.project.blocks_in_one, 'block')} of {strips}"
     fabrics = counted(len(made.letters), "fabric")
     return f"{way[:1].upper()}{way[1:]}{alike}; squared up {teller.squared_up_size()}; {strips}, {fabrics}."
 
