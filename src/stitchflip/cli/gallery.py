@@ -69,7 +69,7 @@ def _facts(made: Plan) -> str:
     teller = Teller(made)
     way = made.project.building.way.value
     alike = f", {made.project.how_many} alike" if teller.is_several else ""
-    strips = teller.counted_strips(len(teller.strips))
+    strips = teller.counted_strips(len(teller.strips) + teller.is_foundation)
     if teller.is_quilt:
         strips = f"{counted(made.project.blocks_in_one, 'block')} of {strips}"
     fabrics = counted(len(made.letters), "fabric")

@@ -143,6 +143,8 @@ def _made_of(teller: Teller) -> str:
         f"{counts[0]} to {counts[-1]} {teller.strips_word}" if len(counts) > 1 else teller.counted_strips(counts[0])
     )
     made = f"{strips}{each}, one {teller.first_name}{each}"
+    if teller.is_foundation and len(counts) == 1:
+        made = f"{teller.counted_strips(counts[0] + 1)}{each}, {number_word(counts[0])} of them sewn along lines"
     if teller.is_quilt:
         blocks = counted(teller.bases // teller.how_many, "block")
         made = f"{blocks} of {strips} and one {teller.first_name} each"
