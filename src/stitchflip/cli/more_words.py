@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING
 from stitchflip.cli.plan_words import speaker
 from stitchflip.cutting.model import Status
 from stitchflip.lengths import CM_PER_INCH, INCHES_PER_YARD, Rounding, Unit, format_inches, round_to
+from stitchflip.planning.json_values import wide_and_long
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from stitchflip.cutting.model import FabricPlan
+    from stitchflip.finishing.quilt_model import Layout
     from stitchflip.planning.model import Plan
 
 _YARDS_PER_METER = 100 / CM_PER_INCH / INCHES_PER_YARD
@@ -33,6 +35,19 @@ def more_facts(plan: Plan) -> Iterator[tuple[str, str]]:
     others = [f"{other.way}: {speaker(plan).purchase(other.buy_in)}" for other in plan.backing.others]
     if others:
         yield "Backing, other ways", "\n".join(others)
+    if plan.quilt is not None and plan.quilt.layouts:
+        yield "Other layouts", "\n".join(_layout(plan, layout) for layout in plan.quilt.layouts)
+
+
+def _layout(plan: Plan, layout: Layout) -> str:
+    """One other way to lay the same blocks: size, proportion, what is left over, and the backing it needs."""
+    size = speaker(plan).size(*wide_and_long(plan, layout.wide, layout.high))
+    short, long = sorted((layout.wide, layout.high))
+    left = f"{layout.left_over} left over" if layout.left_over else "none left over"
+    return (
+        f"{layout.across} × {layout.down}: {size} (wide × long), 1 to {long / short:.1f}, {left}; backing "
+        f"{layout.backing}"
+    )
 
 
 def _hours(hours: float) -> str:
