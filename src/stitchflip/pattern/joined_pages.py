@@ -59,7 +59,7 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
         6.0,
         2.4,
         key="section",
-        caption=words("Two blocks joined, in section, larger than life. Front side up."),
+        caption=words(f"Two blocks joined, in section, larger than life. Front side up.{_stitching_words(teller)}"),
     )
     return (
         Together((Heading(2, "Join the blocks"), Paragraph(opening), cut_through)),
@@ -72,6 +72,14 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
         *_borders(teller, quilt),
         _whole(teller, quilt),
     )
+
+
+def _stitching_words(teller: Teller) -> str:
+    """What the numbers in the section stand for."""
+    joined = teller.project.joined
+    if joined is None or joined.join is Join.PLAIN_SEAM:
+        return ""
+    return " 1 to 3: the stitching in the order sewn."
 
 
 def _joining_words(teller: Teller, quilt: QuiltPlan) -> list[str]:

@@ -82,6 +82,8 @@ def pauses_of(teller: Teller) -> Pauses:
     else:
         look = ends
         measure = [strip.step for strip in strips if strip.step in ends and (strip.round == 1 or strip.round % 2 == 0)]
+    if has_own_line(teller):
+        measure = []
     stops: list[int] = []
     since = 0
     for strip in strips[:-1]:
