@@ -24,6 +24,9 @@ from stitchflip.project.model import Edge, Finish
 _SQUARE = 0.05
 """A corner this near to 90 degrees is a square one."""
 
+_LAYING = "Lay the binding"
+"""How a sentence begins that belongs to sewing the binding on, not to making it."""
+
 HEADINGS = {
     Edge.BINDING: "Bind",
     Edge.SELF_BINDING: "Bind it with its own backing",
@@ -52,7 +55,7 @@ def _label(teller: Teller) -> Words:
     wide, long = teller.pick(4, 10), teller.pick(3, 7.5)
     corner = teller.pick(5, 13)
     caught = ""
-    if teller.project.binding.edge is Edge.BINDING:
+    if teller.project.binding.edge is Edge.BINDING and teller.plan.binding.corners:
         caught = (
             f", or a square cut {say.size(corner, corner)}, folded to a triangle and caught in a corner of the binding"
         )
@@ -81,9 +84,11 @@ def _binding(teller: Teller) -> list[Words]:
     say = teller.say
     binding = teller.plan.binding
     tail = say.width(teller.pick(8, 20))
-    doing = [with_picture(one, _sides_shown(teller)) for one in edge_sentences(teller)]
-    doing += [
+    said = edge_sentences(teller)
+    laying = [one for one in said if one.startswith(_LAYING)]
+    return [
         words(teller.named(binding.fabric), ": ", binding_line(teller)),
+        *(with_picture(one, _sides_shown(teller)) for one in said if one not in laying),
         words(
             f"{_joining(teller)} Fold the binding lengthwise, wrong sides together, to {say.width(binding.cut / 2)} "
             "wide folded, and press."
@@ -94,6 +99,7 @@ def _binding(teller: Teller) -> list[Words]:
             f"). Lay the raw edges level on the front and sew {say.width(binding.seam)} from the edge.",
             " Keep joins off corners and points." if binding.corners else "",
         ),
+        *(with_picture(one, _sides_shown(teller)) for one in laying),
         *_corner_lines(teller),
         words(
             f"Close it: let the ends overlap by the strip’s cut width, {say.width(binding.cut)}, join them on the "
@@ -101,7 +107,6 @@ def _binding(teller: Teller) -> list[Words]:
         ),
         _closing(teller),
     ]
-    return doing
 
 
 def _sides_shown(teller: Teller) -> str:

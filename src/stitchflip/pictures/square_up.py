@@ -70,12 +70,13 @@ def squaring(plan: Plan) -> Figure:
     items.append(outline_lines(build.trim_taped, TRIM_LINE, "trim"))
     items += numbered_sides(plan, build.trim_taped, 0.25)
     items += _distances(plan)
-    items += [_margin(plan, point) for point in build.points if point.points_at_edge]
+    is_curve = all(side.is_curve for side in plan.square_up.sides)
+    items += [_margin(plan, point) for point in build.points if point.points_at_edge and not is_curve]
     items.append(CenterMark())
     low, high = bounds(base)
     (_, bottom), (right, _) = bounds(build.trim_taped)
     items += size_dimensions(plan, build.trim_taped, "squared up", (high[0] - right, bottom - low[1]))
-    notes = _notes(plan)
+    notes = [] if is_curve else _notes(plan)
     items += [
         Text(low, said, 7.5, anchor="start", shift=(0.0, -DIMENSION_MARGIN - 7.0 - 9.5 * row))
         for row, said in enumerate(notes)
