@@ -299,3 +299,15 @@ def test_the_table_sheet_says_what_is_new(name: str) -> None:
         assert "no corner, a curve all round" in text
         assert "bias" in text
     assert (EXAMPLES / f"{name}.toml").is_file()
+
+
+def test_other_layouts_say_what_is_left_over() -> None:
+    """Twenty sheds three across make six rows and leave two: 3 × 13 + 2 × ⅛ = 39¼ by 6 × 13 + 5 × ⅛ = 78⅝ in."""
+    rows = rows_under(document_of("pattern", SHEDS), "blocks across × down")
+    assert ["3 × 6", "2", "39¼ × 78⅝"] in [row[:3] for row in rows]
+
+
+def test_the_bobbin_matters_only_where_the_backing_is_sewn_through() -> None:
+    """Through the backing its color must vanish there; through batting alone nobody sees it."""
+    assert "vanishes on the backing" in shown("pattern", SHEDS)
+    assert "any color: the backing hides it" in shown("pattern", KITES)

@@ -23,6 +23,7 @@ from stitchflip.pictures import panels, squaring
 from stitchflip.piecing.geometry import TOLERANCE, extent, half_planes, moved
 from stitchflip.piecing.model import Polygon
 from stitchflip.planning.model import Plan
+from stitchflip.planning.washed import washed_words
 from stitchflip.project.model import Edge, Fiber, Wash
 
 
@@ -220,11 +221,11 @@ def finish(teller: Teller) -> tuple[Block, ...]:
 def _care(teller: Teller) -> str:
     batting = teller.project.batting
     washed = all(one.washed is Wash.WASHED for one in teller.project.fabrics)
-    shrink = (
-        ""
-        if washed or batting.fiber is Fiber.POLYESTER
-        else " It shrinks a little at the first wash and crinkles softly."
-    )
+    after = "" if teller.plan.panels is not None else washed_words(teller.plan)
+    if washed or batting.fiber is Fiber.POLYESTER or not after:
+        shrink = ""
+    else:
+        shrink = f" It crinkles softly at the first wash and draws in, to {after}."
     iron = "iron from the front, warm" if teller.iron_is_safe else "do not iron"
     return (
         f"Wash cool on a gentle cycle, dry flat, {iron}.{shrink} No heat mat: it does not go under hot pans or into "

@@ -27,6 +27,8 @@ from stitchflip.pattern.telling import Teller, sentence
 from stitchflip.pictures import join_section, joining
 from stitchflip.project.model import Join, Joining
 
+_MOST_LAYOUTS = 4
+
 
 def join_blocks(teller: Teller) -> tuple[Block, ...]:
     """Everything from single blocks to the squared-up quilt; nothing for a piece by itself."""
@@ -67,8 +69,9 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
         *_triangles(teller, quilt),
         Together((Heading(3, "In this order"), Numbered(tuple(numbered)))),
         order,
-        *_other_repairs(quilt),
         _cautions(),
+        *_other_repairs(quilt),
+        *_layouts(teller, quilt),
         *_borders(teller, quilt),
         _whole(teller, quilt),
     )
@@ -224,6 +227,28 @@ def _whole(teller: Teller, quilt: QuiltPlan) -> Block:
     )
     heading = "Square up the quilt" if teller.is_quilt else "Square up with the borders on"
     return Together((Heading(2, heading), Numbered(doing)))
+
+
+def _layouts(teller: Teller, quilt: QuiltPlan) -> tuple[Block, ...]:
+    """Other ways to lay as many blocks, with the size of the whole and the backing each needs."""
+    rows = tuple(
+        (
+            words(strong(f"{one.across} × {one.down}")),
+            words(str(one.left_over) if one.left_over else "none"),
+            words(teller.bare.size(*teller.wide_long(one.wide, one.high))),
+            words(one.backing),
+        )
+        for one in quilt.layouts[:_MOST_LAYOUTS]
+    )
+    if not rows:
+        return ()
+    columns = (
+        Column("blocks across × down"),
+        Column("blocks left over", Align.END),
+        Column(f"squared up, wide × long, {teller.unit_word}", share=1),
+        Column("backing", share=1.2),
+    )
+    return (Together((Heading(3, "Other layouts of these blocks"), Table(columns, rows))),)
 
 
 def join_line(teller: Teller) -> Words:

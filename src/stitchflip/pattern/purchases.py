@@ -12,7 +12,7 @@ from stitchflip.lengths import Unit
 from stitchflip.pattern.model import Words, muted, strong, words
 from stitchflip.pattern.telling import Teller, counted, listed, runs_of, sentence
 from stitchflip.pattern.way_words import WITHOUT_ROUNDS
-from stitchflip.project.model import Edge, Finish
+from stitchflip.project.model import Edge, Finish, Through
 
 _INCHES_WIDE = re.compile(r"(\d+) in wide")
 _DARK, _PALE = 0.18, 0.5
@@ -191,8 +191,15 @@ def thread_words(teller: Teller) -> str:
     return (
         f"about {teller.thread(teller.plan.work.thread_all_yards)} of 50 weight cotton in all, "
         f"{teller.thread(teller.plan.work.thread_yards)} of it in the seams through the base; "
-        "half is for the bobbin, in a color that vanishes on the backing; wind two before you start"
+        f"{_bobbin_words(teller)}; wind two before you start"
     )
+
+
+def _bobbin_words(teller: Teller) -> str:
+    """Which color goes on the bobbin: the back is seen only where the backing is sewn through."""
+    if teller.project.base.through is Through.BACKING_AND_BATTING:
+        return "half is for the bobbin, in a color that vanishes on the backing"
+    return "half is for the bobbin, in any color: the backing hides it"
 
 
 def notions(teller: Teller) -> tuple[Words, ...]:
