@@ -33,7 +33,8 @@ def _other_bases(teller: Teller) -> tuple[Block, ...]:
     """Kinds of block whose first piece lies elsewhere on the base."""
     made: list[Block] = []
     own = teller.plan.kinds[0].build.pieces[0]
-    for place, kind in enumerate(teller.plan.kinds[1:], 1):
+    for place in teller.used_kinds[1:]:
+        kind = teller.kinds[place]
         first = kind.build.pieces[0]
         if (first.opened, first.fabric) == (own.opened, own.fabric):
             continue

@@ -162,11 +162,11 @@ def _kinds(teller: Teller) -> tuple[Block, ...]:
         return ()
     boxes = [
         FigureBox(block(teller.plan, place), 2.3, 2.3, key=block_key(place), caption=_kind_words(teller, place))
-        for place in range(len(teller.kinds))
+        for place in teller.used_kinds
     ]
     said = words(
         f"Every block is squared up {teller.block_size()} before it is joined: ",
-        *(words(", " if place else "", Mention(block_key(place))) for place in range(len(boxes))),
+        *(words(", " if number else "", Mention(box.key)) for number, box in enumerate(boxes)),
         ".",
     )
     rows = [tuple(boxes[place : place + _KINDS_IN_A_ROW]) for place in range(0, len(boxes), _KINDS_IN_A_ROW)]

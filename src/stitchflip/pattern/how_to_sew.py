@@ -31,9 +31,9 @@ _ALIKE = 1e-6
 
 def tellers_of(teller: Teller) -> tuple[Teller, ...]:
     """One teller for each kind of block; the plan's own when there is one kind."""
-    if not teller.is_quilt:
+    if len(teller.kinds) < 2:
         return (teller,)
-    return tuple(teller.for_kind(kind) for kind in range(len(teller.kinds)))
+    return tuple(teller.for_kind(kind) for kind in teller.used_kinds)
 
 
 def how_to_sew(teller: Teller) -> tuple[Block, ...]:
@@ -154,7 +154,7 @@ def _drawn_lines(teller: Teller) -> tuple[Block, ...]:
 
 def kind_heading(teller: Teller, place: int) -> tuple[Block, ...]:
     """The name of a kind before its steps, with how many there are; nothing where all are alike."""
-    if len(teller.kinds) < 2:
+    if len(teller.used_kinds) < 2:
         return ()
     kind = teller.kinds[place]
     return (Heading(3, f"Block “{kind.name}”: {counted(kind.count * teller.how_many, 'block')}"),)
@@ -168,7 +168,9 @@ def block_key(place: int) -> str:
 def kind_sewn_like(teller: Teller, place: int) -> int | None:
     """The first earlier kind that is sewn step by step like this one, so that only fabrics differ; None without."""
     build = teller.kinds[place].build
-    return next((other for other in range(place) if _same_steps(teller.kinds[other].build, build)), None)
+    return next(
+        (other for other in teller.used_kinds if other < place and _same_steps(teller.kinds[other].build, build)), None
+    )
 
 
 def _same_steps(one: Build, other: Build) -> bool:

@@ -210,7 +210,7 @@ def _steps(document: Document, plan: Plan) -> Iterator[str]:
     wanted = [
         [teller.number(strip.step) for strip in kind.build.strips if strip.cut_length > 0]
         for place, kind in enumerate(plan.kinds)
-        if kind_sewn_like(teller, place) is None
+        if place in teller.used_kinds and kind_sewn_like(teller, place) is None
     ]
     if numbers != [steps for steps in wanted if steps]:
         yield f"The steps are {numbers}; sewn are {wanted}."

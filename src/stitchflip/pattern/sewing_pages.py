@@ -47,7 +47,7 @@ def sewing(teller: Teller) -> tuple[Block, ...]:
     if not any(one.strips for one in tellers_of(teller)):
         return ()
     blocks: list[Block] = [Together((Heading(2, "Sewing"), *how_to_sew(teller)))]
-    for place, own in enumerate(tellers_of(teller)):
+    for place, own in zip(teller.used_kinds, tellers_of(teller), strict=True):
         pauses = pauses_of(own)
         steps = tuple(_step(own, strip, pauses) for strip in own.strips)
         like = kind_sewn_like(teller, place)
@@ -55,7 +55,7 @@ def sewing(teller: Teller) -> tuple[Block, ...]:
         if like is not None:
             blocks.append(other_fabrics(teller, place, like))
         elif steps:
-            blocks.append(Steps(steps, ticks="sewing" if place == 0 else f"sewing {place + 1}"))
+            blocks.append(Steps(steps, ticks="sewing" if place == teller.used_kinds[0] else f"sewing {place + 1}"))
     return tuple(blocks)
 
 

@@ -103,7 +103,8 @@ def _of_parts(teller: Teller) -> tuple[Block, ...]:
 def other_kinds(teller: Teller) -> tuple[Block, ...]:
     """The further kinds of block in a line each: what differs from the first."""
     said = []
-    for place, kind in enumerate(teller.kinds[1:], 1):
+    for place in teller.used_kinds[1:]:
+        kind = teller.kinds[place]
         like = kind_sewn_like(teller, place)
         if like is not None:
             said.append(words(strong(kind.name), f": like “{teller.kinds[like].name}”, in its own fabrics."))

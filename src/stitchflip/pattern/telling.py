@@ -215,6 +215,11 @@ class Teller:
         """Kinds of block; one for a piece by itself."""
         return self.plan.kinds
 
+    @cached_property
+    def used_kinds(self) -> tuple[int, ...]:
+        """Indices of the kinds of which there is at least one block; the first alone for a piece by itself."""
+        return tuple(index for index, kind in enumerate(self.kinds) if kind.count > 0) or (0,)
+
     def for_kind(self, kind: int) -> Teller:
         """Speaks about one block of a kind, by itself."""
         return Teller(kind_plan(self.plan, kind))
