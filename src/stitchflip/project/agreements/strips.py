@@ -65,7 +65,8 @@ _OPPOSITE = {
 
 def _building(table: Table) -> Iterator[Disagreement]:
     """Sides that are opposite, corners once each, and angles in their order."""
-    first, second = [*(table.get("first_pair") or ()), "", ""][:2]
+    pair = table.get("first_pair")
+    first, second = [*(pair if isinstance(pair, Sequence) else ()), "", ""][:2]
     opposite = _OPPOSITE.get(bare(str(first)))
     if opposite is not None and bare(str(second)) != bare(opposite):
         found = f"{first} and {second}, which are not opposite"
