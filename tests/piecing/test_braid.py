@@ -6,7 +6,7 @@ from math import cos, hypot, pi, radians, sqrt, tan
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from shapely.geometry import Polygon as Area
 
@@ -151,6 +151,7 @@ def mirrored(polygon: Polygon) -> Area:
     return Area([(-x, y) for x, y in polygon])
 
 
+@example(cut=6.75, wide=8.0, long=8.0, cuts=[3.5, 3.5, 1.0])
 @settings(max_examples=25, deadline=None)
 @given(quarters(3, 9), quarters(8, 16), quarters(8, 24), st.lists(cut_widths(), min_size=1, max_size=4))
 def test_starting_on_the_other_side_mirrors_the_braid(cut: float, wide: float, long: float, cuts: list[float]) -> None:

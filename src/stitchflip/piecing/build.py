@@ -190,9 +190,11 @@ def _parts_in(seen: Polygon, frame: Frame) -> tuple[tuple[Polygon, ...], tuple[P
 
 
 def _insets(sewn: Sewn, layer: Layer) -> Point:
-    """How far what is needed stays inside the full strip at its start and its end."""
+    """How far what is needed stays inside the full strip at its start and its end; 0 where nothing is needed."""
+    if layer.needed is None:
+        return (0.0, 0.0)
     low, high = layer.full
-    start, end = layer.needed or (low, low)
+    start, end = layer.needed
     return (0.0 if sewn.free_start else start - low, 0.0 if sewn.free_end else high - end)
 
 

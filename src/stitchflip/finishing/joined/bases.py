@@ -60,7 +60,8 @@ def under_joins(check: JoinCheck, strips: Sequence[JoiningStrip]) -> Iterator[Un
         return
     for strip in strips:
         if strip.front and strip.name.startswith(("strip", "flat")):
-            yield Under(f"filler below each {strip.name.removesuffix(', front')}", strip.count, (check.filler, strip.long), None)
+            name = strip.name.removesuffix(", front")
+            yield Under(f"filler below each {name}", strip.count, (check.filler, strip.long), None)
 
 
 def all_under(
