@@ -176,4 +176,4 @@ def test_words_name_the_filler() -> None:
     words = " ".join(quilt(2, 2, join="covered strips", shows="2").words).replace("\u202f", " ")
 
     assert "lay a strip of batting 1½ in wide" in words
-    assert "2 in shows between the blocks" in words
+    assert "so that 2 in of it shows" in words

@@ -21,6 +21,22 @@ def test_in_the_middle_of_a_braid_only_the_upper_end_is_trimmed(name: str) -> No
         assert "the upper end level with the edge beside" in "".join(str(run) for run in trim_words(strip))
 
 
+def test_a_half_square_is_cut_from_a_square() -> None:
+    """Two halves come from one square; a single piece leaves one over."""
+    told = spaced(shown("pattern", "rye-plait"))
+
+    assert "every half is one center, a half square; one half is left over" in told
+    assert "7 × 7 in, then once from corner to corner: a half square" in spaced(shown("table", "rye-plait"))
+
+
+def test_a_strip_of_a_braid_opens_over_its_seam() -> None:
+    """Below the center mark the strips of a braid open toward it, never away from it."""
+    told = spaced(shown("pattern", "rye-plait"))
+
+    assert "Open the strip over its seam" in told
+    assert "away from the center" not in told
+
+
 def test_a_half_square_is_laid_by_its_long_side_and_its_point() -> None:
     """The page says where both lie, and that the long side stretches; it has no middle one could mark.
 

@@ -148,12 +148,36 @@ def test_a_kind_that_differs_in_its_fabrics_is_told_in_a_table() -> None:
 
 
 def test_the_backing_that_comes_later_has_its_place() -> None:
-    """Sewn through batting alone: the base is batting, and the backing is added after the blocks are joined."""
+    """Sewn through batting alone: the backing comes when the blocks are joined, and is trimmed with the whole quilt."""
     said = headings(KITES)
-    assert said.index("Square up the quilt") < said.index("The backing") < said.index("Bind")
+    assert said.index("Join the blocks") < said.index("The backing") < said.index("Square up the quilt")
+    assert said.index("Square up the quilt") < said.index("Bind")
     text = shown("pattern", KITES)
     assert "the backing is added later" in text
     assert "32½ × 32½ in" in text
+
+
+def test_what_lies_under_triangles_and_borders_is_cut_too() -> None:
+    """Squares of 14 and 8 on bases with 2 x 1/2 in to spare and draw-up; a border cut 3 adds 2 1/2 beyond its seams."""
+    text = shown("pattern", KEEPER)
+    assert "1 of each: batting and backing 15½ × 15½ in, for the side triangles." in text
+    assert "2 of each: batting and backing 9½ × 9½ in, for the corner triangles." in text
+    assert "2 of each: batting 2½ × 27⅜ in and backing 3 × 27⅜ in, for the sides of the border." in text
+    assert "8: batting ½ × 8½ in, filler below each strip between blocks." in text
+
+
+def test_beside_strips_and_centers_everything_is_counted() -> None:
+    """15 joins within five rows of four, and four long ones from six widths of fabric, each flat and folded."""
+    text = shown("pattern", SHEDS)
+    assert "flat strip between blocks (15)" in text
+    assert "folded strip between rows (6)" in text
+
+
+def test_on_the_slant_ends_are_measured_from_a_place_one_can_find() -> None:
+    """No line square to a slanted strip is drawn on the base, so none is measured from."""
+    text = shown("pattern", KITES)
+    assert "or more from the place opposite the center mark" in text
+    assert "or more from the center line" not in text
 
 
 def test_triangles_and_borders_have_their_own_parts() -> None:

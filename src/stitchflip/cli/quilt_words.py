@@ -75,10 +75,14 @@ def around_lines(plan: Plan) -> Iterator[str]:
         return
     say, triangles = Speaker(plan.project.units), quilt.triangles
     if triangles is not None:
+        sides, corners = (
+            "1 square" if count == 1 else f"{count} squares"
+            for count in (triangles.side_squares, triangles.corner_squares)
+        )
         yield (
-            f"{triangles.side_count} side triangles from {triangles.side_squares} squares cut "
+            f"{triangles.side_count} side triangles from {sides} cut "
             f"{say.cut_size(triangles.side_square, triangles.side_square)}, cut twice from corner to corner; "
-            f"{triangles.corner_count} corner triangles from {triangles.corner_squares} squares cut "
+            f"{triangles.corner_count} corner triangles from {corners} cut "
             f"{say.cut_size(triangles.corner_square, triangles.corner_square)}, cut once; {triangles.fabric}"
         )
     for number, border in enumerate(quilt.borders, 1):

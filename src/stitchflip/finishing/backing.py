@@ -184,7 +184,8 @@ def _remark(
         said.append("Laid sideways: the print turns with it.")
     if side_by_side > 1:
         rest = fabric.usable_width - side_by_side * across
-        said.append(f"{side_by_side} lie side by side, {say.margin(rest)} to spare.")
+        spare = f"{say.margin(rest)} to spare" if rest > TOLERANCE_IN else "nothing to spare"
+        said.append(f"{side_by_side} lie side by side, {spare}.")
     if panels.seams_at:
         widths = " + ".join(say.bare.cut(width) for width in panels.widths[:-1])
         said.append(

@@ -210,7 +210,7 @@ def through_words(project: Project, numbers: Numbers) -> Iterator[str]:
     )
     if thin:
         yield "The foundation stays in: it keeps the batting from drawing up, and the piece is a little stiffer for it."
-    joined = "joined and squared up" if project.joined is not None else "squared up"
+    when = "blocks are joined, before the quilt is" if project.blocks_in_one > 1 else "strips are sewn, before it is"
     gap = say.near(numbers.widest_gap)
     if project.binding.edge is Edge.TURNED_THROUGH:
         yield (
@@ -219,6 +219,6 @@ def through_words(project: Project, numbers: Numbers) -> Iterator[str]:
         )
         return
     yield (
-        f"The backing is added when the piece is {joined}: baste it behind and stitch in the ditch of a few seams, no "
+        f"The backing is added when the {when} squared up: baste it behind and stitch in the ditch of a few seams, no "
         f"more than {gap} apart; the strips hold front and batting together, only this holds the backing."
     )

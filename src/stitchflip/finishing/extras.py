@@ -74,9 +74,11 @@ def _width_at(outline: Polygon, depth: float) -> float:
 def _sleeve_words(project: Project, numbers: Numbers, sleeve: Sleeve, depth: float) -> Iterator[str]:
     say = Speaker(project.units)
     hem = (sleeve.cut_long - sleeve.finished_long) / 2
+    is_caught = depth <= 0 and project.binding.edge is Edge.BINDING
+    pressed = "" if is_caught else " and press it open"
     yield (
         f"Sleeve, cut {say.cut_size(sleeve.cut_wide, sleeve.cut_long)}: hem both short ends by {say.near(hem)}, sew "
-        f"the long edges wrong sides together with a seam of {say.width(numbers.seam)} and press it open: a tube "
+        f"the long edges wrong sides together with a seam of {say.width(numbers.seam)}{pressed}: a tube "
         f"{say.near(sleeve.finished_wide)} wide flat and {say.near(sleeve.finished_long)} long."
     )
     edge = project.binding.edge
@@ -161,8 +163,8 @@ def _label_words(project: Project, numbers: Numbers, size: tuple[float, float]) 
         return
     shows = say.size(size[0] - 2 * numbers.seam, size[1] - 2 * numbers.seam)
     yield (
-        f"Label, cut {say.cut_size(*size)}: {write}, and press {say.width(numbers.seam)} under all round; it shows "
-        f"{shows} (wide × high)."
+        f"Label, cut {say.cut_size(min(size), max(size))}: {write}, and press {say.width(numbers.seam)} under all "
+        f"round; it shows {shows} (wide × high)."
     )
     later = "the backing" if project.base.through is not Through.BACKING_AND_BATTING else "the back"
     yield f"{when} sew it to {later} by hand near the lower edge, clear of what the edge will cover."

@@ -14,6 +14,8 @@ _HEXAGON = 6
 def shape_words(teller: Teller) -> str:
     """What a shaped center is cut to, out of its rectangle; to follow its size."""
     center = teller.project.center
+    if center is not None and center.shape is CenterShape.HALF_SQUARE:
+        return ", then once from corner to corner: a half square"
     if center is None or not teller.is_shaped:
         return ""
     measures = _polygon_measures(teller, center)
@@ -52,6 +54,9 @@ def how_to_cut(teller: Teller, piece: Piece) -> tuple[str, ...]:
             f"{_stands(teller)} inside it, middle on middle."
         )
     center = teller.project.center
+    if center is not None and center.shape is CenterShape.HALF_SQUARE:
+        left = "; one half is left over" if teller.bases % 2 else ""
+        lines.append(f"Cut each square once from corner to corner: every half is one center, a half square{left}.")
     if center is not None and teller.is_shaped:
         measures = _polygon_measures(teller, center)
         lines.append(f"Cut the center to its shape{': ' if measures else ''}{measures}. {_shaping(teller, center)}")

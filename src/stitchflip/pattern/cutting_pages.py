@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from stitchflip.cutting.model import FabricPlan, Piece, StripPlan
 from stitchflip.pattern.center_words import how_to_cut
 from stitchflip.pattern.model import (
@@ -107,9 +109,12 @@ def _around_words(teller: Teller) -> str:
     """What else the tables count: strips that join blocks, triangles, borders, pieces for the edge and the back."""
     others = [piece for piece in teller.plan.pieces if not piece.step and piece.name != "Binding"]
     firsts = {"center", "middle", "1"}
-    names = [piece.name[:1].lower() + piece.name[1:] for piece in others]
-    around = list(dict.fromkeys(name for name in names if name.split(" ")[0] not in firsts))
-    return f" Besides: {listed(around)}." if around else ""
+    around: Counter[str] = Counter()
+    for piece in others:
+        name = piece.name[:1].lower() + piece.name[1:]
+        if name.split(" ")[0] not in firsts:
+            around[name] += piece.count
+    return f" Besides: {'; '.join(f'{name} ({count})' for name, count in around.items())}." if around else ""
 
 
 def _fabric_tables(teller: Teller, fabrics: list[FabricPlan]) -> list[Block]:
@@ -158,7 +163,28 @@ def _base_block(teller: Teller) -> Block:
         )
     if plan.batting.join_at is not None:
         items.append(words(f"Batting: {listed(list(plan.batting.pieces)).rstrip('.')}."))
+    items += _under_lines(teller)
     return Together((Heading(3, "Base"), Items(tuple(items))))
+
+
+def _under_lines(teller: Teller) -> list[Words]:
+    """Batting and backing besides the bases: below triangles, borders and joins."""
+    quilt, say = teller.plan.quilt, teller.say
+    lines: list[Words] = []
+    for one in quilt.under if quilt is not None else ():
+        count = one.count * teller.how_many
+        batting = words("batting ", strong(say.cut_size(*one.batting)))
+        if one.backing is None:
+            backing: Words = ()
+        elif one.backing == one.batting:
+            batting = words("batting and backing ", strong(say.cut_size(*one.batting)))
+            backing = ()
+        else:
+            backing = words(" and backing ", strong(say.cut_size(*one.backing)))
+        name = one.name if " below " in one.name else f"for the {one.name}"
+        of_each = " of each: " if one.backing is not None else ": "
+        lines.append(words(f"{count}{of_each}", batting, backing, f", {name}."))
+    return lines
 
 
 def _fabric_parts(teller: Teller, fabric: FabricPlan) -> tuple[tuple[Block, ...], Table]:
@@ -244,7 +270,8 @@ def _strips_line(teller: Teller, strips: StripPlan) -> Words:
     wide = teller.say.width(strips.width)
     where = "across the fabric" if stocks == ["width of fabric"] else f"from {listed(stocks)}"
     rest = teller.say.margin(strips.spare_in)
-    spare = f"; at least {rest} of each is left" if strips.spare_in > 0 and not strips.as_you_go else ""
+    of_each = f"{rest} of it" if len(strips.strips) == 1 else f"at least {rest} of each"
+    spare = f"; {of_each} is left" if strips.spare_in > 0 and not strips.as_you_go else ""
     return words(f"First cut {count} ", strong(wide), f" wide {where}{spare}.")
 
 

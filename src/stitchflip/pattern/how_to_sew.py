@@ -94,7 +94,7 @@ def _onto_edges(teller: Teller) -> tuple[Words, ...]:
         *first,
         words(f"{lay}, and pin it every {every} and at both ends."),
         words(f"Sew {seam} from the raw edge through everything, {_stitch(teller)}, from the end named under “Start”."),
-        words(f"Open the strip away from the center mark and {_opening(teller)}: no fold stays at the seam."),
+        words(f"Open the strip over its seam and {_opening(teller)}: no fold stays at the seam."),
         words("Feel for a pleat at the seam, then trim the ends and clip the threads."),
         check,
         _locking(teller),

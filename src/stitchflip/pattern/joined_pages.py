@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from stitchflip.finishing.joined.words import border_words, triangle_words
 from stitchflip.finishing.quilt_model import BorderPlan, QuiltPlan
+from stitchflip.pattern.backing_pages import add_backing
 from stitchflip.pattern.model import (
     Align,
     Block,
@@ -36,7 +37,7 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
     if quilt is None:
         return ()
     if not teller.is_quilt:
-        return (*_borders(teller, quilt), _whole(teller, quilt))
+        return (*_borders(teller, quilt), *add_backing(teller), _whole(teller, quilt))
     opening = words(
         "Lay the blocks out as in ",
         Mention("letters"),
@@ -73,6 +74,7 @@ def join_blocks(teller: Teller) -> tuple[Block, ...]:
         *_other_repairs(quilt),
         *_layouts(teller, quilt),
         *_borders(teller, quilt),
+        *add_backing(teller),
         _whole(teller, quilt),
     )
 
@@ -258,7 +260,7 @@ def join_line(teller: Teller) -> Words:
         return ()
     say, join = teller.say, quilt.join
     strips = "; ".join(
-        f"{strip.count * teller.how_many} {strip.name} cut {say.cut_size(strip.cut, strip.long)}"
+        f"{strip.name} {strip.count * teller.how_many} cut {say.cut_size(strip.cut, strip.long)}"
         for strip in quilt.strips
     )
     if joined.join is Join.PLAIN_SEAM:

@@ -159,7 +159,8 @@ def _notes(teller: Teller, strip: SewnPiece) -> list[tuple[str, Words]]:
     ):
         if said:
             notes.append((label, said))
-    press = "open, away from the center" if teller.iron_is_safe else "open, away from the center, with your fingers"
+    over = "over the seam" if teller.project.building.way in WITHOUT_ROUNDS else "away from the center"
+    press = f"open, {over}" if teller.iron_is_safe else f"open, {over}, with your fingers"
     if strip.square_cut > 0 or teller.is_foundation:
         seam = teller.say.width(teller.plan.numbers.seam)
         what = "the allowance behind the seam" if teller.is_foundation else "the square’s own layer behind the seam"

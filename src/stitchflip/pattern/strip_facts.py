@@ -21,6 +21,8 @@ from stitchflip.values import dataclass
 _LEVEL = 0.2
 """An end counts as upper or lower when the seam climbs by more than this part of its length."""
 _ANGLE_STEP = 0.05
+_ON_THE_SLANT = 1e-6
+"""A strip whose normal leans by more than this lies on the slant: no line square to it is marked on the base."""
 _ON_THE_MARK = 1 / 32
 """An edge nearer to the center mark than this lies on it, inches."""
 
@@ -115,18 +117,22 @@ def lay_words(teller: Teller, strip: SewnPiece) -> Words:
     one, other = strip_ends(strip, (teller.plan.base.wide, teller.plan.base.high))
     if one.place is other.place is EndPlace.FREE:
         say = teller.say
+        is_slanted = min(abs(one_way) for one_way in strip.normal) > _ON_THE_SLANT
+        line = "place opposite the center mark" if is_slanted else "center line"
         if abs(one.measure - other.measure) < 1e-3:
-            return words(f"both ends {say.cut(one.measure)} or more from the center line")
+            return words(f"both ends {say.cut(one.measure)} or more from the {line}")
         return words(
             f"the {one.name} end {say.cut(one.measure)}, the {other.name} end {say.cut(other.measure)} "
-            "or more from the center line"
+            f"or more from the {line}"
         )
     short = [end for end in (one, other) if end.place is EndPlace.SHORT]
     level = [end for end in (one, other) if end.place is EndPlace.LEVEL]
     past = [end for end in (one, other) if end.place is EndPlace.PAST]
     parts = [f"the {end.name} end level with the raw edge there" for end in level] if short or past else []
     parts += [f"the {end.name} end runs past the trim line" for end in past]
-    parts += [f"the {end.name} end may stop {teller.say.margin(end.measure)} short" for end in short]
+    parts += [
+        f"the {end.name} end may stop {teller.say.margin(end.measure)} short of the raw edge there" for end in short
+    ]
     return words("; ".join(parts))
 
 

@@ -179,7 +179,8 @@ def _can_be_read(numbered: Figure, wide_in: float, high_in: float) -> bool:
 def cut_first(teller: Teller) -> tuple[Words, ...]:
     """What is cut before the strips: base, first piece, binding."""
     plan, say = teller.plan, teller.say
-    times = f"{teller.bases} of each, " if teller.bases > 1 else ""
+    of_each = "" if plan.project.base.through is Through.BATTING_ONLY else " of each"
+    times = f"{teller.bases}{of_each}, " if teller.bases > 1 else ""
     layers = {
         Through.BACKING_AND_BATTING: "backing and batting",
         Through.BATTING_ONLY: "batting",

@@ -214,7 +214,8 @@ class _Section:
             items.append(self._band(sign * far, 0.0, 0, self._top, "top"))
             allowance = box((min(sign * seam, 0.0), self._high - _THICK), (max(sign * seam, 0.0), self._high))
             items.append(Area(allowance, self._top, pen=_LAYER, what="allowance"))
-        items.append(self._band(-far, far, -1, self._backing, "backing"))
+        if self._has_backing:
+            items.append(self._band(-far, far, -1, self._backing, "backing"))
         items += [
             Line(((0.0, self.high[1]), (0.0, self._high - 2 * _THICK)), _STITCHES, what="stitching"),
             Badge((0.0, self.high[1]), "1", (0.0, 8.0)),
@@ -258,8 +259,9 @@ class _Section:
         items: list[Primitive] = [
             self._name(left, self._high, "top", 4.0, "end"),
             self._name(left, self._high / 2, "batting", 0.0, "end"),
-            self._name(left, 0.0, "backing", -4.0, "end"),
         ]
+        if self._has_backing:
+            items.append(self._name(left, 0.0, "backing", -4.0, "end"))
         if self._is_plain:
             return items
         flat, cover = ("flat strip", "folded strip")

@@ -46,12 +46,10 @@ def joining_words(
             yield (
                 f"At each join sew both strips, the front one cut {say.width(cuts.flat)}, to the edge of the first "
                 f"block in one seam, one on either face; on the back {_turned_under(cuts, check, say)} and stitch the "
-                "fold to the next block, then turn the front strip under and stitch it over that seam by hand."
+                "fold to the back of the next block by hand, not through to its front; then turn the front strip under "
+                f"so that {say.near(check.shows)} of it shows, and stitch that fold to the next block by hand."
             )
-            yield (
-                f"{say.near(check.shows)} shows between the blocks, and the back strip passes the far stitching by "
-                f"{say.margin(check.passes)}."
-            )
+            yield f"The back strip passes the far stitching by {say.margin(check.passes)}."
         case Join.FLAT_AND_FOLDED:
             yield from _flat_and_folded(joined, check, say)
     if check.filler > 0:
@@ -93,6 +91,7 @@ def _order(joined: Joined) -> str:
 def _flat_and_folded(joined: Joined, check: JoinCheck, say: Speaker) -> Iterator[str]:
     behind = joined.fold is Fold.BEHIND
     flat_on, fold_on = ("front", "back") if behind else ("back", "front")
+    yield "Fold each folded strip in half lengthwise, wrong sides together, and press it."
     yield (
         f"At each join sew the flat strip to the {flat_on} and the folded strip to the {fold_on} of the first block in "
         f"one seam, all raw edges together; sew the other edge of the flat strip to the next block on the {flat_on}; "
@@ -118,8 +117,8 @@ def _plain(project: Project, numbers: Numbers, block: tuple[float, float], say: 
     )
     wide, high = (side - 2 * numbers.seam for side in block)
     yield (
-        "Layer the whole on its backing and stitch in the ditch between the blocks: the strips hold top and batting "
-        f"everywhere, the backing is held only every {say.near(max(wide, high))}."
+        "When all is joined, layer it on its backing and stitch in the ditch between the blocks: the strips hold top "
+        f"and batting everywhere, the backing is held only every {say.near(max(wide, high))}."
     )
 
 
@@ -168,8 +167,8 @@ def _bases(numbers: Numbers, made: SettingTriangles, say: Speaker) -> str:
     larger = ""
     if drawn_in > TOLERANCE_IN:
         larger = (
-            f"; quilting draws the largest in by up to {say.shortage(drawn_in)}, so cut them that much "
-            "larger, or ask for oversize squares"
+            f"; quilting may draw the largest in by up to {say.shortage(drawn_in)}: measure each before it is cut, and "
+            "where it has come out smaller than exactly needed, quilt another one cut that much larger"
         )
     return (
         "Triangles are layered and quilted like the blocks: quilt the squares whole, on more bases "
@@ -192,11 +191,11 @@ def border_words(project: Project, numbers: Numbers, plans: Sequence[BorderPlan]
         if adds <= 0:
             continue
         which = "The border" if len(plans) == 1 else f"Border {number}"
-        strip = " and a strip of backing as wide as the border behind it" if behind else ""
+        strip = ", and in the same seam a strip of backing as wide as the border to the back" if behind else ""
         yield (
             f"{which} ({border.fabric}, cut {say.width(border.cut)}, {border.corners}) is sewn to the "
-            "quilt as measured through its middle, both opposite strips alike; lay batting "
-            f"{say.near(adds)} wide under it, butted to what is there{strip}."
+            f"quilt as measured through its middle, both opposite strips alike{strip}; lay batting {say.near(adds)} "
+            f"wide under it, butted to what is there."
         )
         if number == 1:
             yield (
