@@ -8,7 +8,6 @@ from pathlib import Path
 
 import pytest
 
-from stitchflip.project import read_project
 from tests.cli.conftest import Ask
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -61,7 +60,6 @@ def test_ends_parallel_to_the_neighbor_give_both_long_edges(ask: Ask, tmp_path: 
     text = (EXAMPLES / "snow-gate.toml").read_text(encoding="utf-8")
     path = tmp_path / "parallel.toml"
     path.write_text(text.replace("[building]", '[building]\nstrip_ends = "parallel"'), encoding="utf-8")
-    assert read_project(path.read_text(encoding="utf-8"))
     pieces = json.loads(ask("plan", path, "--json").out)["pieces"]
     for piece in (one for one in pieces if one["step"] in range(1, 25)):
         angled = piece["angled"]

@@ -85,12 +85,10 @@ def test_a_corner_label_is_a_square_of_5_folded() -> None:
 def test_metric_labels_are_redrafted() -> None:
     """10 x 7.5 cm and 0.75 cm all round: 11.5 x 9; a square of 13."""
     size = {"wide": "80", "long": "80"}
-    assert [("Label", pytest.approx(11.5 * CM), pytest.approx(9 * CM), 1)] == _sizes(
-        cm(size, extras={"label": "rectangle"})
-    )
-    assert [("Label", pytest.approx(13 * CM), pytest.approx(13 * CM), 1)] == _sizes(
-        cm(size, extras={"label": "corner"})
-    )
+    for shape, wide, high in (("rectangle", 11.5, 9), ("corner", 13, 13)):
+        ((name, cut_wide, cut_high, count),) = _sizes(cm(size, extras={"label": shape}))
+        assert ("Label", 1) == (name, count)
+        assert pytest.approx((wide * CM, high * CM)) == (cut_wide, cut_high)
 
 
 @pytest.mark.parametrize(

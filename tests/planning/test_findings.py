@@ -163,3 +163,31 @@ def test_every_code_that_can_be_found_is_explained() -> None:
     kernel = {"build.never-covers", "chord.scant", "chord.cuts-seam", "reading.impossible"}
 
     assert set(CODES) == used - kernel
+
+
+@pytest.mark.parametrize(
+    "center", [{"cut_wide": "6 1/4", "cut_long": "2"}, {"cut_wide": "2", "cut_long": "4"}, {"cut": "4"}]
+)
+def test_a_straight_center_has_no_points(center: dict[str, str], draft: Draft) -> None:
+    """The corners of an upright rectangle point at no edge, however long and flat it is: 45 degrees off both."""
+    project = draft(
+        center={**center, "fabric": "Plain"},
+        building={"way": "log cabin"},
+        base={},
+        squared_up={"wide": "3", "long": "3"},
+    )
+    assert not any(point.points_at_edge for point in see(project).build.points)
+    assert not {one.code for one in geometry_findings(see(project)) if one.code.startswith("points.")}
+
+
+def test_a_center_wider_than_the_piece_is_cut_off(draft: Draft) -> None:
+    """10 cut shows 9 1/2; in a piece 4 wide it reaches 2 3/4 beyond the edge on either side."""
+    project = draft(
+        center={"cut_wide": "10", "cut_long": "5", "fabric": "Plain"},
+        building={"way": "courthouse steps"},
+        base={},
+        squared_up={"wide": "4", "long": "40"},
+    )
+    (found,) = (one for one in geometry_findings(see(project)) if one.code == "center.cut-off")
+    assert Severity.STOP is found.severity
+    assert pytest.approx((9.5 - 4) / 2) == found.numbers["over_in"]

@@ -10,12 +10,13 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cli.cutting_words import amount, by_letter, counted, what_for
 from stitchflip.cli.quilt_words import size_of_quilt
+from stitchflip.finishing.words import once_finished
 from stitchflip.lengths import Speaker, Unit
 from stitchflip.piecing.geometry import half_planes
 from stitchflip.piecing.model import EndClass
 from stitchflip.planning.json_values import wide_and_long
 from stitchflip.planning.model import Severity
-from stitchflip.project.model import Edge, Ends, Grain, Outline, Through
+from stitchflip.project.model import Ends, Grain, Outline, Through
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -102,7 +103,7 @@ def _margins(plan: Plan) -> str:
         return f"{reach[:1].upper()}{reach[1:]}."
     shown = say.margin(min(point.shown for point in points))
     each = "each point" if len(points) > 1 else f"the {points[0].name}"
-    return f"{shown} shows beyond {each} after binding; {reach}."
+    return f"{shown} shows beyond {each} {once_finished(plan.project)}; {reach}."
 
 
 def least_reach(plan: Plan) -> float:
@@ -245,7 +246,7 @@ def point_lines(plan: Plan) -> list[str]:
     for point in plan.square_up.points:
         names = same.setdefault((say.margin(point.to_edge), say.margin(point.shown)), [])
         names.append(point.name.removesuffix(" point"))
-    after = "after binding" if plan.project.binding.edge is Edge.BINDING else "when the edge is finished"
+    after = once_finished(plan.project)
     return [
         f"Keep {edge} beyond {_points(names, len(plan.square_up.points))}, to the trimmed edge; {shown} shows {after}"
         for (edge, shown), names in same.items()

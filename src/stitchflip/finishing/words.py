@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from stitchflip.lengths import Speaker
-from stitchflip.project.model import Project, Runs
+from stitchflip.project.model import Edge, Project, Runs
 
 
 def size_in_words(project: Project, x_extent: float, y_extent: float) -> str:
@@ -17,3 +17,12 @@ def size_in_words(project: Project, x_extent: float, y_extent: float) -> str:
     runs_up = project.squared_up.length_runs is Runs.UP
     wide, long = (x_extent, y_extent) if runs_up else (y_extent, x_extent)
     return Speaker(project.units).size(wide, long)
+
+
+def once_finished(project: Project) -> str:
+    """When the edge is as it stays: "after binding", or "when the edge is finished" where there is no binding.
+
+    Args:
+        project: For how its edge is finished.
+    """
+    return "after binding" if project.binding.edge is Edge.BINDING else "when the edge is finished"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from stitchflip.finishing.words import once_finished
 from stitchflip.pattern.model import (
     Align,
     Block,
@@ -163,7 +164,7 @@ def if_short_table(teller: Teller) -> Table | None:
     if nearest is not None:
         columns += [
             Column(f"beyond the nearest point, {unit}", Align.END, share=1),
-            Column(f"of it shows after binding, {unit}", Align.END, share=1),
+            Column(f"of it shows {once_finished(teller.project)}, {unit}", Align.END, share=1),
         ]
     if last is not None:
         columns.append(Column(f"last strip shows, {unit}", Align.END, share=1))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from stitchflip.finishing.model import PointNumber, SideNumber
+from stitchflip.finishing.words import once_finished
 from stitchflip.pattern.backing_pages import edge_sentences
 from stitchflip.pattern.model import Mention, Words, strong, words
 from stitchflip.pattern.telling import Teller, counted, listed
@@ -68,7 +69,7 @@ def margins(teller: Teller) -> Words:
     for margin, points in groups:
         which = "each point" if len(groups) == 1 else f"the {listed([point.name for point in points])}"
         shown = teller.say.margin(points[0].to_edge - teller.plan.binding.seam)
-        parts.append((f"{margin} beyond {which}", f"{shown} shows after binding"))
+        parts.append((f"{margin} beyond {which}", f"{shown} shows {once_finished(teller.project)}"))
     said: list[Words] = [words("Keep ", strong(keep), f"; {shown}") for keep, shown in parts]
     return words(*(words(part, ". " if place < len(said) - 1 else ".") for place, part in enumerate(said)))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from stitchflip.finishing.words import once_finished
 from stitchflip.lengths import Speaker
 from stitchflip.pictures.drawing import (
     BASE_LINE,
@@ -167,8 +168,9 @@ def _described(plan: Plan) -> str:
     for side in plan.square_up.sides:
         sides.setdefault(say.near(side.distance), []).append(side.name)
     distances = "; ".join(f"{', '.join(names)} {said}" for said, names in sides.items())
+    after = once_finished(plan.project)
     points = "; ".join(
-        f"{point.name} {say.margin(point.to_edge)} to the edge, {say.margin(point.shown)} shows after binding"
+        f"{point.name} {say.margin(point.to_edge)} to the edge, {say.margin(point.shown)} shows {after}"
         for point in plan.square_up.points
     )
     size = say.size(*wide_and_long(plan.project, plan.square_up.wide, plan.square_up.high))

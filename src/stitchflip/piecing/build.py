@@ -319,8 +319,8 @@ def _points(state: State, history: Sequence[Sewn], frame: Frame) -> tuple[Center
         tx, ty = frame.taped((x, y))
         nx, ny, r = min(planes, key=lambda plane: plane[2] - plane[0] * tx - plane[1] * ty)
         to_edge = r - nx * tx - ny * ty
-        away = (x - mid_x, y - mid_y)
-        pointing = (nx * away[0] + ny * away[1]) / (hypot(*away) or 1.0)
+        ax, ay = _corner_direction(seen, (x, y))
+        pointing = nx * ax + ny * ay
         to_base = min(frame.base_half[0] - abs(x), frame.base_half[1] - abs(y))
         points.append(
             CenterPoint(
@@ -333,6 +333,18 @@ def _points(state: State, history: Sequence[Sewn], frame: Frame) -> tuple[Center
             )
         )
     return tuple(points)
+
+
+def _corner_direction(outline: Polygon, corner: Point) -> Point:
+    """Where a corner points: half way between the outward normals of its two edges, whatever the outline is like."""
+    place = outline.index(corner)
+    (x0, y0), (x1, y1) = outline[place - 1], outline[(place + 1) % len(outline)]
+    x, y = corner
+    before, after = (y - y0, x0 - x), (y1 - y, x - x1)
+    first, second = hypot(*before) or 1.0, hypot(*after) or 1.0
+    away = (before[0] / first + after[0] / second, before[1] / first + after[1] / second)
+    length = hypot(*away) or 1.0
+    return (away[0] / length, away[1] / length)
 
 
 def _notes(history: Sequence[Sewn], layers: Sequence[Layer], labels: Sequence[Label], frame: Frame) -> list[KernelNote]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from stitchflip.finishing.words import once_finished
 from stitchflip.lengths import Speaker
 from stitchflip.piecing.angled import angled_strip
 from stitchflip.piecing.geometry import area
@@ -212,7 +213,7 @@ def _trim(plan: Plan, say: Speaker) -> Document:
             }
             for side in square_up.sides
         ],
-        "points": [_point(point, _flat_twin(plan, point), say) for point in square_up.points],
+        "points": [_point(plan, point, say) for point in square_up.points],
         "diagonals_in": numbers(square_up.diagonals),
         "widest_unstitched_in": number(plan.build.widest_gap.diameter),
         "uncovered": [_bare(spot) for spot in plan.build.bare],
@@ -234,13 +235,16 @@ def _flat_twin(plan: Plan, point: PointNumber) -> CenterPoint | None:
     return next((twin for twin in plan.build.points if twin.name == point.name), None)
 
 
-def _point(point: PointNumber, twin: CenterPoint | None, say: Speaker) -> Document:
+def _point(plan: Plan, point: PointNumber, say: Speaker) -> Document:
+    twin = _flat_twin(plan, point)
     return {
         "name": point.name,
         "to_base_edge_in": number(twin.to_base_edge if twin else None),
         "to_trim_edge_in": number(point.to_edge),
         "shown_in": number(point.shown),
-        "text": plain(f"{say.margin(point.to_edge)} to the trimmed edge, {say.margin(point.shown)} after binding"),
+        "text": plain(
+            f"{say.margin(point.to_edge)} to the trimmed edge, {say.margin(point.shown)} {once_finished(plan.project)}"
+        ),
     }
 
 

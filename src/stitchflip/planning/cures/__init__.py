@@ -38,6 +38,7 @@ _MAKERS: dict[str, Callable[[Seen, Finding], Iterator[Cure]]] = {
     "points.base-edge": room.point_to_base,
     "base.too-small": room.base,
     "base.little-spare": room.base,
+    "center.cut-off": room.center_in_piece,
     "base.center-larger": room.center_on_base,
     "coverage.batting-shows": cover.coverage,
     "coverage.under-binding": cover.coverage,

@@ -141,6 +141,33 @@ def base(seen: Seen, finding: Finding) -> Iterator[Cure]:
             break
 
 
+def center_in_piece(seen: Seen, finding: Finding) -> Iterator[Cure]:
+    """A center that stays inside the trimmed edge, or a squared-up size that holds it."""
+
+    def gone(tried: Seen) -> bool:
+        return finding.code not in codes_of(tried)
+
+    is_across = finding.where.startswith("left")
+    project, grid = seen.project, grid_of(seen.project)
+    own = project.center.cut_wide if project.center is not None and is_across else None
+    own = project.center.cut_long if project.center is not None and not is_across else own
+    key = "cut_wide" if is_across else "cut_long"
+    if own is not None:
+        less = next_size(own.inches, grid, up=False)
+        center = search(project, ("center", key), less, -grid, built(gone))
+    else:
+        center = _smaller_center(seen, gone)
+    if center:
+        yield Cure(f"Cut the center {said(seen, center[0])}{'' if own is None else f' {key[4:]}'}.", (center[1],))
+    measure = OWN_MEASURE.get(project.squared_up.shape)
+    measure = measure or ("wide" if is_across == (project.squared_up.length_runs is Runs.UP) else "long")
+    now = getattr(project.squared_up, measure)
+    more = next_size(now.inches, grid, up=True) if now is not None else 0.0
+    trim = search(project, ("squared_up", measure), more, grid, built(gone)) if now is not None else None
+    if trim:
+        yield Cure(f"Square up at {said(seen, trim[0])} {measure.replace('_', ' ')}.", (trim[1],))
+
+
 def center_on_base(seen: Seen, _finding: Finding) -> Iterator[Cure]:
     """A center that fits the base, or a base that holds it."""
 

@@ -18,6 +18,7 @@ CODES: dict[str, str] = {
     "base.too-small": "The squared-up size is larger than the base allows.",
     "base.little-spare": "The base has less spare than asked for.",
     "base.center-larger": "The first piece is larger than the base.",
+    "center.cut-off": "The center is wider than the piece and is cut off on both sides.",
     "center.not-central": "The center does not lie in the middle.",
     "seams.loose-end": "Nothing crosses or catches a seam end: lock it.",
     "seams.bulk": "Several seams meet in one place.",

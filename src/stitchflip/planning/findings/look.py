@@ -37,6 +37,7 @@ GEOMETRY: tuple[Callable[[Seen], Iterator[Finding]], ...] = (
     points.points_beyond,
     points.points_on_base,
     points.center_place,
+    points.center_cut_off,
     sewing.short_strips,
     sewing.kernel_notes,
     wonky.straighter,

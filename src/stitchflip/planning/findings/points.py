@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from stitchflip.piecing.geometry import TOLERANCE
+from stitchflip.finishing.words import once_finished
+from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.planning.findings.words import listed
 from stitchflip.planning.model import Finding, Severity
+from stitchflip.project.model import Way
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -50,7 +52,7 @@ def points_beyond(seen: Seen) -> Iterator[Finding]:
         elif margin < numbers.points_note - TOLERANCE:
             severity = Severity.FIX if margin < numbers.points_fix - TOLERANCE else Severity.NOTE
             what = (
-                f"Only {say.margin(shown)} will show beyond the {names} after binding "
+                f"Only {say.margin(shown)} will show beyond the {names} {once_finished(seen.project)} "
                 f"({say.margin(margin)} to the trimmed edge)."
             )
             yield Finding("points.thin", severity, what, names, 0, place, facts)
@@ -90,3 +92,27 @@ def center_place(seen: Seen) -> Iterator[Finding]:
         if off > 0.125 + TOLERANCE:
             what = f"The center is not central: it lies {seen.speaker.near(off)} nearer one edge than the middle."
             yield Finding("center.not-central", Severity.NOTE, what, one, 0, (), {"off_in": off})
+
+
+_ALL_ROUND = frozenset({Way.LOG_CABIN, Way.COURTHOUSE, Way.AROUND, Way.CORNER_SQUARES, Way.WONKY})
+"""Ways that go all round a center, so that none of its sides is meant to lie at the edge."""
+
+
+def center_cut_off(seen: Seen) -> Iterator[Finding]:
+    """A center that shows wider than the piece: both its sides are trimmed away."""
+    center = seen.project.center
+    if center is None or center.sewn_already or seen.project.building.way not in _ALL_ROUND:
+        return
+    shown = [point.at for point in seen.build.points]
+    for axis, sides in (((1.0, 0.0), "left and right side"), ((0.0, 1.0), "top and bottom")):
+        if not shown:
+            return
+        low, high = extent(seen.build.trim, *axis)
+        first, last = extent(tuple(shown), *axis)
+        over = min(low - first, last - high)
+        if over > TOLERANCE:
+            what = (
+                f"The center reaches {seen.speaker.shortage(over)} or more beyond the trimmed edge at its {sides} and "
+                "is cut off there."
+            )
+            yield Finding("center.cut-off", Severity.STOP, what, sides, 0, tuple(shown), {"over_in": over})
