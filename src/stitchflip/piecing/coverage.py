@@ -8,8 +8,8 @@ through `as_sewn` instead.
 from __future__ import annotations
 
 from heapq import heappop, heappush
-from itertools import count
-from math import inf
+from itertools import count, product
+from math import ceil, hypot, inf
 from typing import TYPE_CHECKING
 
 from stitchflip.piecing.geometry import (
@@ -97,7 +97,9 @@ def widest_anywhere(
     """The largest circle inside the trim that no seam enters, for builds with bare or open places.
 
     Best-first search over squares: a square can hold no center better than its middle's distance plus half its
-    diagonal, so squares that cannot win are dropped and the answer is right within `precision` inches.
+    diagonal, nor one better than half the way between two edges it lies between, so squares that cannot win are
+    dropped and the answer is right within `precision` inches. The second bound keeps a long even stretch from being
+    searched inch by inch.
 
     Args:
         trim: Trim edge, taped.
@@ -121,21 +123,22 @@ def widest_anywhere(
             best = ((x, y), here)
         promise = here + half * 2**0.5
         if promise > best[1] + precision:
+            bound, (mid_x, mid_y) = between_two((x, y), half * 2**0.5, planes, seams)
+            promise = min(promise, bound)
+            there = clearance((mid_x, mid_y), planes, seams, around)
+            if there > best[1]:
+                best = ((mid_x, mid_y), there)
+        if promise > best[1] + precision:
             heappush(queue, (-promise, next(order), x, y, half))
 
-    x = left + size / 2
-    while x < right + size / 2:
-        y = low + size / 2
-        while y < high + size / 2:
-            offer(x, y, size / 2)
-            y += size
-        x += size
+    for column, row in product(range(ceil((right - left) / size)), range(ceil((high - low) / size))):
+        offer(left + (column + 0.5) * size, low + (row + 0.5) * size, size / 2)
     while queue:
         promise, _, x, y, half = heappop(queue)
         if -promise <= best[1] + precision:
             break
         quarter = half / 2
-        for dx, dy in ((-quarter, -quarter), (quarter, -quarter), (-quarter, quarter), (quarter, quarter)):
+        for dy, dx in product((-quarter, quarter), repeat=2):
             offer(x + dx, y + dy, quarter)
     return WidestGap(best[0], max(0.0, 2 * best[1]), 0)
 
@@ -158,3 +161,39 @@ def clearance(
     for start, end in seams:
         best = min(best, distance_to(place, start, end))
     return best
+
+
+def between_two(
+    place: Point, reach: float, planes: Sequence[HalfPlane], seams: Sequence[tuple[Point, Point]]
+) -> tuple[float, Point]:
+    """What two straight edges leave to a circle near a place at most, and the place midway between them.
+
+    The mean of the distances to two edges is never less than the smaller one, and across a stretch between parallel
+    edges it does not change. Only edges that are straight as far as the reach goes can be asked.
+
+    Args:
+        place: Middle of what is asked about, inches.
+        reach: How far from it a circle's center may lie, inches.
+        planes: Half-planes of the trim edge, three or more.
+        seams: Kept seams as pairs of places.
+
+    Returns:
+        The largest radius for any center within reach, and the place with equal distances to both edges.
+    """
+    x, y = place
+    straight = [(r - nx * x - ny * y, nx, ny) for nx, ny, r in planes]
+    for (ax, ay), (bx, by) in seams:
+        length = hypot(bx - ax, by - ay)
+        if length <= 2 * reach:
+            continue
+        ux, uy = (bx - ax) / length, (by - ay) / length
+        along, off = (x - ax) * ux + (y - ay) * uy, (x - ax) * uy - (y - ay) * ux
+        if reach <= along <= length - reach and abs(off) >= reach:
+            straight.append((off, -uy, ux) if off > 0 else (-off, uy, -ux))
+    near, nx, ny = min(straight)
+    bound, far = min(
+        ((near + other) / 2 + hypot(nx + ox, ny + oy) / 2 * reach, other)
+        for other, ox, oy in straight
+        if (other, ox, oy) != (near, nx, ny)
+    )
+    return bound, (x + nx * (near - far) / 2, y + ny * (near - far) / 2)
