@@ -32,6 +32,7 @@ WAYS = (
     "numbered foundation",
     "sides in my order",
 )
+UPRIGHT_ONLY = ("braid", "chevron")
 MAY_LACK_A_CENTER = ("rows of strips", "string block", "numbered foundation")
 SIDES = st.sampled_from(["top", "right", "upper left", "side 5"])
 
@@ -97,12 +98,14 @@ def _patches(draw: st.DrawFn, name: st.SearchStrategy[str]) -> list[dict[str, An
 SQUARE_ENDED = ("rectangle", "rounded")
 
 
-def _squared_up(draw: st.DrawFn, size: st.SearchStrategy[str], *, has_center: bool) -> tuple[str, dict[str, Any]]:
+def _squared_up(
+    draw: st.DrawFn, way: str, size: st.SearchStrategy[str], *, has_center: bool
+) -> tuple[str, dict[str, Any]]:
     kinds = [*SQUARE_ENDED, "polygon", "pointed", "round", "oval", *(["beyond"] if has_center else [])]
     kind = draw(st.sampled_from(kinds))
     table = _some(
         draw,
-        length_runs=st.sampled_from(["up", "across"]),
+        length_runs=st.sampled_from(["up"] if way in UPRIGHT_ONLY else ["up", "across"]),
         wish_beyond_points=size,
         turned=st.sampled_from([0, 30]),
         after_washing=st.booleans(),
@@ -272,7 +275,7 @@ def project_tables(draw: st.DrawFn) -> dict[str, Any]:
     name = st.sampled_from(names)
     way = draw(st.sampled_from(WAYS))
     has_center = way not in MAY_LACK_A_CENTER or (way == "rows of strips" and draw(st.booleans()))
-    kind, squared_up = _squared_up(draw, size, has_center=has_center)
+    kind, squared_up = _squared_up(draw, way, size, has_center=has_center)
     data: dict[str, Any] = {
         "name": draw(texts().filter(bool)),
         "units": "cm" if metric else "in",
@@ -332,14 +335,17 @@ def _what_becomes_of_it(
         case "panels":
             return {"cut_apart": cut_apart(draw, size)}
         case "blocks":
-            return quilt(draw, data, size, name, lambda: _whole_block(draw, size, name))
+            ways = [way for way in WAYS if way not in UPRIGHT_ONLY or data["squared_up"].get("length_runs") != "across"]
+            return quilt(draw, data, size, name, lambda: _whole_block(draw, ways, size, name))
         case _:
             return {}
 
 
-def _whole_block(draw: st.DrawFn, size: st.SearchStrategy[str], name: st.SearchStrategy[str]) -> dict[str, Any]:
+def _whole_block(
+    draw: st.DrawFn, ways: list[str], size: st.SearchStrategy[str], name: st.SearchStrategy[str]
+) -> dict[str, Any]:
     """A kind of block that takes nothing over from the project."""
-    way = draw(st.sampled_from(WAYS))
+    way = draw(st.sampled_from(ways))
     center = {} if way in MAY_LACK_A_CENTER else {"center": {"fabric": draw(name), **_center(draw, size)}}
     return {"building": _building(draw, way, size), **_strips(draw, way, size, name), **center}
 

@@ -214,6 +214,14 @@ def test_a_kind_of_block_is_checked_as_it_is_built(block: str, wrong: list[str])
     assert wrong == keys(joined() + f'[[blocks]]\nname = "Lit window"\n{block}\n')
 
 
+def test_a_braid_block_stands_upright_in_its_quilt() -> None:
+    """Which way the length runs is said once, for all blocks, and told there."""
+    text = joined().replace('long = "13"\n', 'long = "13"\nlength_runs = "across"\n', 1)
+    braid = '[[blocks]]\nname = "Plait"\nbuilding = { way = "braid" }\n'
+
+    assert ["squared_up.length_runs"] == keys(text + braid + braid.replace("Plait", "Queue"))
+
+
 def test_what_the_project_lacks_is_not_told_again_for_each_block() -> None:
     """A round without a width is one mistake, however many kinds are built with it."""
     assert ["rounds[1].cut"] == keys((joined() + BLOCKS).replace('cut = "2", fabric = "Brass"', 'fabric = "Brass"'))

@@ -201,7 +201,8 @@ def _one_block(data: Table, place: int, block: Table, known: set[tuple[Path, str
         return
     for one in _as_built(_as_block(data, own)) if own else ():
         if one.path[0] in own or (one.path, one.found) not in known:
-            yield Disagreement(("blocks", place, *one.path), one.found, one.would_do)
+            at: Path = () if one.path[0] == "squared_up" else ("blocks", place)
+            yield Disagreement((*at, *one.path), one.found, one.would_do)
 
 
 def _as_block(data: Table, own: Table) -> Table:
