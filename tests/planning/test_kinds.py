@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from stitchflip import read_project
 from stitchflip.planning import plan
+from stitchflip.project.changes import apply_changes
 
 MIXED = """
 name = "Mixed"
@@ -67,3 +68,20 @@ def test_a_block_that_says_nothing_is_the_project_s_own() -> None:
     cabin, *_ = plan(read_project(MIXED), with_cures=False).kinds
 
     assert read_project(MIXED) == cabin.project
+
+
+def test_cures_of_a_later_kind_of_block_mend_that_kind() -> None:
+    """Where only the second kind is bare, every cure for it changes the second kind, or the whole, and mends it."""
+    narrow = MIXED[: MIXED.index('[[blocks]]\nname = "Strings"')] + (
+        '[[blocks]]\nname = "Narrow"\nrounds = [{ cut = "2", fabric = "Light" }, { cut = "1", fabric = "Dark" }]\n'
+    )
+    project = read_project(narrow + MIXED[MIXED.index("[[fabrics]]") :])
+
+    bare = [one for one in plan(project).findings if one.code == "coverage.batting-shows"]
+
+    assert {"block Narrow"} == {one.where for one in bare}
+    changed = [cure.changes for one in bare for cure in one.cures]
+    assert ("blocks", 1, "rounds", 1, "cut") in [change.path for changes in changed for change in changes]
+    for changes in changed:
+        mended = plan(apply_changes(project, changes), with_cures=False)
+        assert "coverage.batting-shows" not in {one.code for one in mended.findings}

@@ -25,7 +25,7 @@ from stitchflip.piecing import first_piece_polygon, trim_polygon
 from stitchflip.planning.backing_extras import with_extras
 from stitchflip.planning.batting_extras import with_more
 from stitchflip.planning.cures import with_cures as add_cures
-from stitchflip.planning.findings import Seen, look_at
+from stitchflip.planning.findings import kind_of, look_at, seen_of
 from stitchflip.planning.kinds import OWN, block_kinds
 from stitchflip.planning.letters import letters_for
 from stitchflip.planning.model import Plan
@@ -92,21 +92,26 @@ def plan(project: Project, *, with_cures: bool = True) -> Plan:
         panels=panels,
     )
     found = look_at(made)
-    if with_cures:
-        found = add_cures(Seen(kinds[0].project, effective(kinds[0].project), base, build), found)
-    return made.with_findings(tuple(_of_project(project, finding) for finding in found))
+    return made.with_findings(tuple(_cured(made, finding) for finding in found) if with_cures else found)
 
 
-def _of_project(project: Project, finding: Finding) -> Finding:
+def _cured(made: Plan, finding: Finding) -> Finding:
+    """The finding with cures of the kind of block it is about, that change the project as it is written."""
+    index = kind_of(made, finding)
+    (cured,) = add_cures(seen_of(made, made.kinds[index]), (finding,))
+    return _of_project(made.project, index, cured)
+
+
+def _of_project(project: Project, index: int, finding: Finding) -> Finding:
     """A finding whose cures change the project as it is written: a block's own strips stand under its block."""
-    own = {key for key in OWN if project.blocks and getattr(project.blocks[0], key) is not None}
+    own = {key for key in OWN if project.blocks and getattr(project.blocks[index], key) is not None}
     if not own or not finding.cures:
         return finding
     cures = tuple(
         replace(
             cure,
             changes=tuple(
-                replace(change, path=("blocks", 0, *change.path)) if change.path[0] in own else change
+                replace(change, path=("blocks", index, *change.path)) if change.path[0] in own else change
                 for change in cure.changes
             ),
         )

@@ -111,7 +111,16 @@ def seen_of(plan: Plan, kind: BlockKind) -> Seen:
 
 def _in_block(finding: Finding, kind: BlockKind) -> Finding:
     """A finding that only one kind of block has, with the name of the block."""
-    return replace(finding, what=f"{kind.name}: {finding.what}", where=f"block {kind.name}")
+    return replace(finding, what=f"{kind.name}: {finding.what}", where=_block(kind))
+
+
+def _block(kind: BlockKind) -> str:
+    return f"block {kind.name}"
+
+
+def kind_of(plan: Plan, finding: Finding) -> int:
+    """Which kind of block a finding is about, counted from 0; the first, unless it names another."""
+    return next((index for index, kind in enumerate(plan.kinds) if finding.where == _block(kind)), 0)
 
 
 def _sorted(findings: Iterable[Finding]) -> tuple[Finding, ...]:
