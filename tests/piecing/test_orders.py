@@ -120,6 +120,14 @@ def test_until_covered_never_ends_by_itself() -> None:
         ({"rounds": [{"cuts": ["2", "2"], "fabric": "Stripe"}]}, "2 cut widths"),
         ({"rounds": [{"fabric": "Stripe"}]}, "no cut width"),
         ({"building": {"way": "sides in my order"}, "steps": [{"side": "lower right", "cut": "2"}]}, "lower right"),
+        (
+            {"building": {"way": "rows"}, "center": {"cut": "4", "fabric": "Plain", "turned": "on point"}},
+            "none that lies",
+        ),
+        (
+            {"building": {"way": "rows"}, "center": {"cut": "4", "sides": 3, "fabric": "Plain"}},
+            "sides of the center, and it has none",
+        ),
     ],
 )
 def test_an_order_that_cannot_be_followed_says_why(tables: dict[str, Any], words: str) -> None:

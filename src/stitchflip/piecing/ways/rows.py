@@ -6,7 +6,7 @@ from math import cos, radians, sin
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import BuildError
-from stitchflip.piecing.geometry import clip_all, extent
+from stitchflip.piecing.geometry import TOLERANCE, clip_all, extent, half_planes
 from stitchflip.piecing.shapes import center_polygon, cover_polygon
 from stitchflip.piecing.ways.wanted import round_after_round
 from stitchflip.project.model import RowsFrom, RowsRun, Runs
@@ -55,9 +55,24 @@ def rows_normal(project: Project) -> Point:
 
 
 def first(project: Project, numbers: Numbers) -> Polygon:
-    """The center, or the first strip as long as the cover outline needs it."""
+    """The center, or the first strip as long as the cover outline needs it.
+
+    Raises:
+        BuildError: If a center has no side that a row could be sewn to.
+    """
     if project.center is not None:
-        return center_polygon(project, numbers)
+        center = center_polygon(project, numbers)
+        nx, ny = rows_normal(project)
+        wanted = [1, -1] if project.building.rows_from is RowsFrom.MIDDLE else [1]
+        along = [nx * px + ny * py for px, py, _ in half_planes(center)]
+        if not all(any(part * way > 1 - TOLERANCE for part in along) for way in wanted):
+            raise BuildError(
+                what="the rows are sewn to sides of the center, and it has none that lies along them",
+                fix="Turn the center until its sides lie along the rows, or take [center] out and begin with a strip.",
+                where="center.turned",
+                code="build.no-side-for-rows",
+            )
+        return center
     return first_strip(project, numbers, rows_normal(project))
 
 
