@@ -12,7 +12,6 @@ from stitchflip.finishing.batting import plan_batting
 from stitchflip.finishing.binding import corner_stop, plan_binding, with_strips
 from stitchflip.finishing.edge import plan_edge
 from stitchflip.finishing.extras import plan_extras
-from stitchflip.finishing.joined import plan_quilt
 from stitchflip.finishing.model import (
     BackingChoice,
     BackingPlan,
@@ -25,6 +24,7 @@ from stitchflip.finishing.model import (
     SquareUpPlan,
 )
 from stitchflip.finishing.panels_apart import plan_panels
+from stitchflip.finishing.quilt import plan_quilt
 from stitchflip.finishing.sleeve import Sleeve, sleeve_for
 from stitchflip.finishing.square_up import plan_square_up
 

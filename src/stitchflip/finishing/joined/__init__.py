@@ -1,6 +1,6 @@
 """Finished blocks joined into a quilt: the joins, the sizes, the settings, borders, and blocks that came out unequal.
 
-`plan_quilt` is the way in; the formulas behind it are public, so that a strip or a triangle from elsewhere can be
+`join_blocks` is the way in; the formulas behind it are public, so that a strip or a triangle from elsewhere can be
 judged by them.
 """
 
@@ -20,7 +20,7 @@ from stitchflip.finishing.joined.joins import (
 from stitchflip.finishing.joined.kinds import laid_kinds, row_counts, wanted_counts
 from stitchflip.finishing.joined.layouts import block_count
 from stitchflip.finishing.joined.on_point import Diamond
-from stitchflip.finishing.joined.plan import plan_quilt
+from stitchflip.finishing.joined.plan import join_blocks
 from stitchflip.finishing.joined.sharing import Sharing, dealt, share
 from stitchflip.finishing.joined.sizes import Grid, row_length
 from stitchflip.finishing.joined.triangles import (
@@ -38,11 +38,11 @@ __all__ = [
     "dealt",
     "flat_cut_that_fills",
     "folded_cut_that_passes",
+    "join_blocks",
     "laid_kinds",
     "lengthwise_need",
     "mitered_length",
     "passes_by",
-    "plan_quilt",
     "raw_edges_apart",
     "room_between",
     "row_counts",

@@ -28,24 +28,22 @@ from stitchflip.project.numbers import Numbers
 from stitchflip.values import dataclass
 
 
-def plan_quilt(project: Project, numbers: Numbers, block_taped: Polygon) -> QuiltPlan | None:
+def join_blocks(project: Project, joined: Joined, numbers: Numbers, block_taped: Polygon) -> QuiltPlan:
     """The whole piece made of joined blocks.
 
     Args:
-        project: How its blocks are joined, and its borders.
+        project: For its blocks and borders.
+        joined: How they are joined.
         numbers: The maker's numbers.
         block_taped: Squared-up outline of one block, taped, about its center mark.
 
     Returns:
-        The plan, raw edge to raw edge; None when nothing is joined. A single piece with borders is joined as one
+        The plan, raw edge to raw edge. A single piece with borders is joined as one
         across and one down.
 
     Raises:
         BuildError: If blocks cannot be joined: no rectangles, measured in the wrong number, used up by their seams.
     """
-    joined = project.joined
-    if joined is None:
-        return None
     is_joined = project.blocks_in_one > 1
     wide, high = _block_size(block_taped, joined)
     cuts = join_cuts(project, numbers, joined)

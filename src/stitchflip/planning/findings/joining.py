@@ -23,7 +23,7 @@ from stitchflip.planning.model import Cure, Finding, Severity
 from stitchflip.project.model import Change, Filler, Join, Through, Unequal
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from stitchflip.finishing.quilt_model import JoinCheck, QuiltPlan
     from stitchflip.planning.model import Plan
@@ -278,3 +278,7 @@ def _down(unit: Unit, inches: float) -> float:
 
 def _text(project: Project, inches: float) -> str:
     return format_length(Length.of_inches(inches), project.units)
+
+
+ABOUT_JOINS: tuple[Callable[[Plan], Iterator[Finding]], ...] = (joins, unequal_blocks, borders, backing_width, kinds)
+"""What can be told of joined blocks."""

@@ -10,7 +10,6 @@ from stitchflip.planning.findings import (
     cover,
     edges,
     foundation,
-    joining,
     materials,
     on_hand,
     points,
@@ -65,11 +64,6 @@ PURCHASES: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
     purchase.long_cuts,
     purchase.near_sizes,
     *edges.ABOUT_EDGES,
-    joining.joins,
-    joining.unequal_blocks,
-    joining.borders,
-    joining.backing_width,
-    joining.kinds,
     sizes.blocks_for_the_bed,
     sizes.other_than_made_for,
 )
@@ -92,6 +86,10 @@ def look_at(plan: Plan) -> tuple[Finding, ...]:
             own = [_in_block(finding, kind) for finding in own if (finding.code, finding.what) not in known]
         found += own
     found += [finding for check in PURCHASES for finding in check(plan)]
+    if plan.quilt is not None:
+        from stitchflip.planning.findings.joining import ABOUT_JOINS  # few plans join blocks
+
+        found += [finding for check in ABOUT_JOINS for finding in check(plan)]
     found += materials.backing_seam(plan.backing.best.seams_at)
     return _sorted(found)
 
