@@ -157,6 +157,30 @@ def test_the_backing_that_comes_later_has_its_place() -> None:
     assert "32½ × 32½ in" in text
 
 
+def test_lines_are_told_as_they_are_drawn() -> None:
+    """Sewn from the back, a wall that leans right of the mark on the back is marked there, though it shows at the left.
+
+    The project draws the line of patch 2 from 2 1/4 right, 5 down to 2 3/4 right, 2 up.
+    """
+    for kind in ("pattern", "table"):
+        text = shown(kind, "ticket-booth")
+        assert "2¾ right, 2 up" in text or "2¾ in right, 2 in up" in text
+        assert not re.search(r"2¾( in)? left, 2( in)? up", text)
+
+
+def test_blocks_that_lose_batting_at_their_edges_are_not_sewn_round() -> None:
+    """A line ⅛ in inside the edge would lie in the batting that is trimmed out of the seam allowance of ¼ in."""
+    assert "Do not sew round the blocks" in shown("pattern", KITES)
+    assert "until the joining seam does" in shown("pattern", SHEDS)
+
+
+def test_exact_cuts_promise_no_extra() -> None:
+    """Corner squares meet only strips as long as the side they go on, 5½ on 5½; squares for corners are exact too."""
+    assert "Cut lengths are exact, so that the corner squares meet" in shown("pattern", "corner-shop")
+    assert "carry a little extra" not in shown("pattern", "corner-shop")
+    assert "Squares are cut exactly" in shown("pattern", "paper-boat")
+
+
 def test_what_lies_under_triangles_and_borders_is_cut_too() -> None:
     """Squares of 14 and 8 on bases with 2 x 1/2 in to spare and draw-up; a border cut 3 adds 2 1/2 beyond its seams."""
     text = shown("pattern", KEEPER)
@@ -241,7 +265,8 @@ def test_a_foundation_says_that_it_is_mirrored() -> None:
     assert "Patch 1 has no line" in text
     (steps,) = [block for block in document.blocks if isinstance(block, Steps)]
     assert ["2", "3", "4", "5", "6", "7"] == [step.number for step in steps.steps]
-    assert "Count: 6 patches to sew and 1 of patch 1" in text
+    assert "Count: 6 patches to sew and patch 1" in text
+    assert "the patch 1" not in text
     assert "foundation" in figure_numbers(document)
     assert any(
         isinstance(part, Mention) and part.key == "foundation"

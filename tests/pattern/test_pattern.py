@@ -197,7 +197,7 @@ def test_each_step_says_where_to_start_what_to_lock_and_how_to_press() -> None:
         for step in steps_of(name):
             start, edge = {"Start"}, {"Raw edge"}
             if name in ALONG_LINES:
-                start, edge = set(), {"Line"}
+                start, edge = set(), {"Line"} if name == "ticket-booth" else set()
             elif name == "gale-warning":
                 edge = {"Line"}
             assert {"Lock", "Press", "Trim", *start, *edge} <= set(notes_of(step))

@@ -10,7 +10,7 @@ from stitchflip.cli.page import Cell, Grid, Line
 from stitchflip.lengths import Unit
 from stitchflip.planning.model import Severity
 from stitchflip.planning.washed import washed_words
-from stitchflip.project.model import Working
+from stitchflip.project.model import Way, Working
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -173,9 +173,11 @@ def _places(plan: Plan, kind: BlockKind) -> Iterator[Part]:
     unit = "inches" if plan.project.units is Unit.INCH else "centimeters"
     block = f"{kind.name}: " if kind.name else ""
     if kind.project.building.way in quilt_words.FREE_LINES:
-        yield from heading(f"{block}The seam lines to mark on the base: {unit} from the center mark")
+        is_patched = quilt_words.is_foundation(kind)
+        where = "draw on the side you sew from, the front in a mirror" if is_patched else "mark on the base"
+        yield from heading(f"{block}The seam lines to {where}: {unit} from the center mark")
         ends = [tuple(map(Cell, row)) for row in quilt_words.line_rows(plan, kind)]
-        word = "patch" if quilt_words.is_foundation(kind) else "strip"
+        word = "patch" if is_patched else "square" if kind.project.building.way is Way.FOLDED_CORNERS else "strip"
         yield Grid(ends, (word, "from", "to"), frozenset({0}), _INDENT)
         return
     yield from heading(f"{block}Where you should be: {unit} from the center mark, square to the strip")

@@ -130,13 +130,15 @@ def is_foundation(kind: BlockKind) -> bool:
 def line_rows(plan: Plan, kind: BlockKind) -> Iterator[tuple[str, str, str]]:
     """The seam of each strip by its two ends, for ways whose seams follow lines of their own.
 
-    Patches of a foundation are counted from the first, which has no line.
+    Patches of a foundation are counted from the first, which has no line; their lines are told as they are drawn on
+    the side that is sewn from, the front in a mirror.
     """
     say = Speaker(plan.project.units).bare
-    before = 1 if is_foundation(kind) else 0
+    before, mirror = (1, -1.0) if is_foundation(kind) else (0, 1.0)
     for strip in kind.build.strips:
         if strip.seam is not None:
-            yield str(strip.step + before), _at(say, strip.seam.start.at), _at(say, strip.seam.end.at)
+            ends = [(mirror * x, y) for x, y in (strip.seam.start.at, strip.seam.end.at)]
+            yield str(strip.step + before), _at(say, ends[0]), _at(say, ends[1])
 
 
 def _at(say: Speaker, place: Point) -> str:

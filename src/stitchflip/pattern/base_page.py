@@ -24,7 +24,7 @@ from stitchflip.project.model import CenterShape, Through
 
 def base_page(teller: Teller) -> tuple[Block, ...]:
     """How the base is made and where the first piece goes."""
-    caption = words("The base with its marks and the place of the ", teller.first_name, ".")
+    caption = words("The base with its marks and the place of ", teller.the_first, ".")
     picture = FigureBox(base(teller.plan), 7.0, 3.6, key="base", caption=caption)
     return (Together((Heading(2, "The base"), Numbered(tuple(_doing(teller))), picture)), *_other_bases(teller))
 
@@ -60,8 +60,8 @@ def _doing(teller: Teller) -> list[Words]:
     }[teller.project.base.through]
     several = f" Make {number_word(teller.bases)} bases." if teller.bases > 1 else ""
     baste = (
-        f"Baste the base from the {teller.first_name} outward: safety pins every {every}, none under the "
-        f"{teller.first_name} and none within {say.width(teller.pick(1, 2.5))} of its seams; take each pin out before "
+        f"Baste the base from {teller.the_first} outward: safety pins every {every}, none under "
+        f"{teller.the_first} and none within {say.width(teller.pick(1, 2.5))} of its seams; take each pin out before "
         "a strip covers it. Or a light mist of basting spray between the layers, outdoors or at an open window, "
         "before you mark."
     )
@@ -81,9 +81,9 @@ def _lay_first(teller: Teller, shown: str = "base") -> Words:
     fabric = teller.fabric(first.fabric)
     upright = " with its print standing upright" if fabric is not None and fabric.one_way else ""
     where = _place_words(teller, plan.base.first_piece)
-    name = teller.first_name
+    name = teller.the_first
     return words(
-        f"Lay the {name}, ",
+        f"Lay {name}, ",
         teller.named(first.fabric),
         f", right side up{turn_words(teller)}{upright}: ",
         strong(where),

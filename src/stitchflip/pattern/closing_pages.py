@@ -25,7 +25,7 @@ from stitchflip.piecing.geometry import TOLERANCE, extent, half_planes, moved
 from stitchflip.piecing.model import Polygon
 from stitchflip.planning.model import Plan
 from stitchflip.planning.washed import washed_words
-from stitchflip.project.model import Edge, Fiber, Wash
+from stitchflip.project.model import Edge, Fiber, Join, Through, Wash
 
 
 def square_up(teller: Teller) -> tuple[Block, ...]:
@@ -59,7 +59,9 @@ def _trimming(teller: Teller) -> list[Words]:
     stay = teller.say.width(teller.pick(0.125, 0.3))
     doing = []
     if is_all_curve(teller):
-        doing.append(words("Cut in short cuts along the line, away from yourself, and turn the piece as you go."))
+        doing.append(
+            words("Cut in short cuts and turn the piece as you go; the rotary cutter is for straight edges at a ruler.")
+        )
     else:
         doing += [
             words("Measure both sides together before you cut the first: what one side gains, the other loses."),
@@ -80,8 +82,20 @@ def _trimming(teller: Teller) -> list[Words]:
     if teller.is_quilt:
         holder = "the joining seam does"
         doing.append(words(f"Trim all {teller.bases} blocks alike before the first two are joined."))
+    if teller.is_quilt and _is_trimmed_back(teller):
+        doing.append(
+            words("Do not sew round the blocks, the batting comes out of their allowances; the joining seam locks all.")
+        )
+        return doing
     doing.append(words(f"Sew once round, {stay} inside the trimmed edge: it holds every seam end until {holder}."))
     return doing
+
+
+def _is_trimmed_back(teller: Teller) -> bool:
+    """True where the batting is trimmed out of the seam allowances before plain seams join the blocks."""
+    joined = teller.project.joined
+    is_plain = joined is not None and joined.join is Join.PLAIN_SEAM
+    return is_plain and teller.project.base.through is not Through.BACKING_AND_BATTING
 
 
 def cut_apart(teller: Teller) -> tuple[Block, ...]:
@@ -167,7 +181,7 @@ def if_short_table(teller: Teller) -> Table | None:
             Column(f"of it shows {once_finished(teller.project)}, {unit}", Align.END, share=1),
         ]
     if last is not None:
-        columns.append(Column(f"last strip shows, {unit}", Align.END, share=1))
+        columns.append(Column(f"last {teller.strip_word} shows, {unit}", Align.END, share=1))
     return Table(tuple(columns), tuple(rows))
 
 

@@ -80,11 +80,12 @@ def cutting_tables(teller: Teller) -> tuple[Block, ...]:
         "Cut the base, the first piece and what finishes the edge now. Cut strips across the fabric as below; their "
         "lengths are trimmed after sewing, and the rest of each strip is used next."
         if as_you_go
-        else f"Everything is cut first, the largest pieces first. {length_words(plan.numbers)}"
+        else f"Everything is cut first, the largest pieces first. {length_words(teller)}"
     )
     all_of_them = f" “How many” counts all {_all_words(teller)}." if teller.bases > 1 else ""
     opening = Paragraph(words(f"{later} Label each piece with its step number as you cut it.{all_of_them}"))
-    firsts = f"{teller.bases} of patch 1" if teller.is_foundation else counted(teller.bases, teller.first_name)
+    patches = f"patch 1 of {teller.bases} bases" if teller.bases > 1 else "patch 1"
+    firsts = patches if teller.is_foundation else counted(teller.bases, teller.first_name)
     adds_up = Paragraph(
         words(
             "Count: ",
@@ -234,7 +235,9 @@ def _row(teller: Teller, cut: Cut) -> tuple[Words, ...]:
     steps = [piece.step for piece in cut.pieces if piece.step and piece.name == str(piece.step)]
     names = [_piece_name(teller, piece) for piece in cut.pieces if not (piece.step and piece.name == str(piece.step))]
     steps = [int(teller.number(step)) for step in steps]
-    what = ", ".join((*names, runs_of(sorted(steps)))) if steps else ", ".join(names)
+    numbered = [runs_of(sorted(steps))] if steps else []
+    parts = [name for name in names if name[:1].isdigit()]
+    what = ", ".join((*(name for name in names if name not in parts), *numbered, *parts))
     wide = " wide" if cut.kind == "strip" else ""
     shows = dict.fromkeys(f"{piece.finished}{wide}" for piece in cut.pieces if piece.finished)
     size = words(strong(teller.cut_numbers(cut.kind, cut.wide, cut.long)))

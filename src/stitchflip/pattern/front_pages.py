@@ -223,7 +223,7 @@ def _reading_rules(teller: Teller) -> Box:
     lengths = (
         "Strips are sewn long, trimmed after opening, and the rest is used next."
         if teller.project.working is Working.TRIM_AS_YOU_GO
-        else length_words(plan.numbers)
+        else length_words(teller)
     )
     rules = (
         words("Read all steps once before you cut."),

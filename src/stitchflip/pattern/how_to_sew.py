@@ -109,8 +109,11 @@ def _on_corners(teller: Teller) -> tuple[Words, ...]:
         words(
             f"Sew on the drawn line, a hair nearer to the corner of the piece, through everything, {_stitch(teller)}."
         ),
-        words(f"Open the square over the corner and {_opening(teller)}: its raw edges lie on those below."),
-        words("Trim only the square’s own layer behind the seam to the seam allowance; what is stitched below stays."),
+        words(
+            "Fold the square over the corner: its raw edges lie on those below. Fold it back and trim only its own "
+            "layer beyond the seam to the seam allowance; what is stitched below stays."
+        ),
+        words(f"Open the square over the corner again and {_opening(teller)}."),
         _locking(teller),
     )
 

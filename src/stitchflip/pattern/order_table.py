@@ -60,7 +60,7 @@ def _lines(teller: Teller) -> tuple[Block, ...]:
         Column(teller.strip_word),
         Column("fabric", share=1),
         Column(f"cut wide × long, {unit}", share=1),
-        Column(f"its seam from, {unit}", share=1.2),
+        Column(f"its seam{' as drawn on the back' if teller.is_foundation else ''} from, {unit}", share=1.2),
         Column(f"to, {unit}", share=1.2),
     )
     left = len(teller.strips) - len(shown)
@@ -77,7 +77,7 @@ def _size(teller: Teller, strip: SewnPiece) -> str:
 
 def _end(teller: Teller, place: Point) -> Words:
     """A place counted from the center mark, without the unit."""
-    x, y = place
+    x, y = teller.mirror * place[0], place[1]
     bare = teller.bare
     return words(
         f"{bare.near(abs(x))} {'right' if x >= 0 else 'left'}, {bare.near(abs(y))} {'up' if y >= 0 else 'down'}"

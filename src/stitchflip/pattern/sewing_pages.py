@@ -164,7 +164,8 @@ def _notes(teller: Teller, strip: SewnPiece) -> list[tuple[str, Words]]:
     if strip.square_cut > 0 or teller.is_foundation:
         seam = teller.say.width(teller.plan.numbers.seam)
         what = "the allowance behind the seam" if teller.is_foundation else "the square’s own layer behind the seam"
-        notes += [("Line", line_words(teller, strip)), ("Lock", lock_words(strip))]
+        notes += [("Line", line_words(teller, strip))] if teller.is_foundation else []
+        notes.append(("Lock", lock_words(strip)))
         return [*notes, ("Trim", words(f"{what} to {seam}")), ("Press", words(press))]
     notes += [*_lying(teller, strip), ("Lock", lock_words(strip)), ("Press", words(press)), ("Trim", trim_words(strip))]
     if has_own_line(teller):

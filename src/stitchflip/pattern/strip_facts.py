@@ -9,13 +9,12 @@ from __future__ import annotations
 from enum import Enum
 from math import acos, degrees, hypot
 
-from stitchflip.pattern.model import Words, strong, words
+from stitchflip.pattern.model import Mention, Words, strong, words
 from stitchflip.pattern.telling import Teller, listed
 from stitchflip.pictures import FREE_LINES
 from stitchflip.piecing.angled import angled_strip
 from stitchflip.piecing.model import EndClass, Point, SeamEnd, SewnPiece
-from stitchflip.project.model import StripEnds
-from stitchflip.project.numbers import Numbers
+from stitchflip.project.model import StripEnds, Way
 from stitchflip.values import dataclass
 
 _LEVEL = 0.2
@@ -136,9 +135,14 @@ def lay_words(teller: Teller, strip: SewnPiece) -> Words:
     return words("; ".join(parts))
 
 
-def length_words(numbers: Numbers) -> str:
+def length_words(teller: Teller) -> str:
     """Whether cut lengths have something in them to trim, where everything is cut first."""
-    if numbers.extra_raw_edges > 0:
+    building = teller.project.building
+    if building.way is Way.FOLDED_CORNERS:
+        return "Squares are cut exactly: their edges lie on the raw edges of the corner."
+    if building.way is Way.CORNER_SQUARES:
+        return "Cut lengths are exact, so that the corner squares meet: cut them full."
+    if teller.plan.numbers.extra_raw_edges > 0:
         return "Cut lengths carry a little extra already; trim after opening."
     return "Cut lengths are exact where both ends meet raw edges: cut them full."
 
@@ -217,12 +221,13 @@ def line_words(teller: Teller, strip: SewnPiece) -> Words:
     if strip.seam is None:
         return ()
     one, other = strip.seam.start.at, strip.seam.end.at
-    return words("from ", strong(place_words(teller, one)), " to ", strong(place_words(teller, other)))
+    drawn = words(", as drawn in ", Mention("foundation")) if teller.is_foundation else ()
+    return words("from ", strong(place_words(teller, one)), " to ", strong(place_words(teller, other)), drawn)
 
 
 def place_words(teller: Teller, place: Point) -> str:
-    """A place as it is marked on the base: how far right or left of the center mark, and how far up or down."""
-    x, y = place
+    """A place as it is marked: how far right or left of the center mark, and how far up or down."""
+    x, y = teller.mirror * place[0], place[1]
     say = teller.say
     across = f"{say.near(abs(x))} {'right' if x >= 0 else 'left'}"
     return f"{across}, {say.near(abs(y))} {'up' if y >= 0 else 'down'}"

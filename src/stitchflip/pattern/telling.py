@@ -269,6 +269,16 @@ class Teller:
         return "patch 1" if self.is_foundation else "center"
 
     @property
+    def the_first(self) -> str:
+        """The first piece in a sentence: a patch has a number, everything else an article."""
+        return self.first_name if self.is_foundation else f"the {self.first_name}"
+
+    @property
+    def mirror(self) -> float:
+        """-1 where places are marked on the side that is sewn from, the front in a mirror; 1 on the front."""
+        return -1.0 if self.is_foundation else 1.0
+
+    @property
     def is_half_done(self) -> bool:
         """True when the strips go round a piece that is sewn already."""
         return self.project.center is not None and self.project.center.sewn_already
