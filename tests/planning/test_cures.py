@@ -168,3 +168,13 @@ def test_a_two_sided_cabin_in_the_middle_is_moved_into_the_corner(draft: Draft) 
     assert up < 0
     left = {one.code for one in geometry_findings(see(apply_changes(project, cure.changes)))}
     assert "coverage.batting-shows" not in left
+
+
+def test_a_base_far_too_narrow_is_enlarged_that_way_only(draft: Draft) -> None:
+    """A piece of 40 x 14 that nothing draws in takes 40 of width; 15 of length are enough, so 40 x 15."""
+    long_piece = draft(squared_up={"wide": "40", "long": "14"}, building={"way": "log cabin"})
+
+    _, finding = cured(long_piece, "base.too-small")
+
+    enlarged = [apply_changes(long_piece, cure.changes).base for cure in finding.cures if len(cure.changes) > 1]
+    assert [(40.0, 15.0)] == [(base.wide.inches, base.long.inches) for base in enlarged if base.wide and base.long]

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
 
-_TRIES = 40
+_MOST_STEPS = 255
 """No base is enlarged in more steps than this."""
 
 
@@ -101,21 +101,41 @@ def point_to_base(seen: Seen, finding: Finding) -> Iterator[Cure]:
 
 def _larger_base(seen: Seen, good: Callable[[Seen], bool], begin: str) -> Iterator[Cure]:
     """The base enlarged both ways, only as far as it must be."""
+
+    def changes(wide: int, high: int) -> tuple[Change, Change]:
+        size = _enlarged(seen, wide, high)
+        return (
+            Change(("base", "wide"), as_text(seen.project, size[0])),
+            Change(("base", "long"), as_text(seen.project, size[1])),
+        )
+
+    def is_good(wide: int, high: int) -> bool:
+        tried = with_changes(seen.project, *changes(wide, high))
+        return tried is not None and good(tried)
+
+    if not is_good(_MOST_STEPS, _MOST_STEPS):
+        return
+    both = _fewest(_MOST_STEPS, lambda steps: is_good(steps, steps))
+    wide = _fewest(both, lambda steps: is_good(steps, both))
+    high = _fewest(both, lambda steps: is_good(wide, steps))
+    size = _enlarged(seen, wide, high)
+    yield Cure(f"{begin} {Speaker(seen.project.units).size(*size)} (wide × long).", changes(wide, high))
+
+
+def _enlarged(seen: Seen, wide: int, high: int) -> tuple[float, float]:
+    """The base with so many steps added across and upright, wide and long as its file says them."""
     step = seen.numbers.round_base_to
-    across = seen.project.squared_up.length_runs is Runs.ACROSS
-    wide, high = seen.base.wide, seen.base.high
-    for _ in range(_TRIES):
-        for new_wide, new_high in ((wide + step, high), (wide, high + step), (wide + step, high + step)):
-            size = (new_high, new_wide) if across else (new_wide, new_high)
-            changes = (
-                Change(("base", "wide"), as_text(seen.project, size[0])),
-                Change(("base", "long"), as_text(seen.project, size[1])),
-            )
-            tried = with_changes(seen.project, *changes)
-            if tried is not None and good(tried):
-                yield Cure(f"{begin} {Speaker(seen.project.units).size(*size)} (wide × long).", changes)
-                return
-        wide, high = wide + step, high + step
+    across, upright = seen.base.wide + wide * step, seen.base.high + high * step
+    return (upright, across) if seen.project.squared_up.length_runs is Runs.ACROSS else (across, upright)
+
+
+def _fewest(most: int, good: Callable[[int], bool]) -> int:
+    """The fewest steps that are good, when `most` is; found by halving, as more room is never worse."""
+    bad, first = -1, most
+    while first - bad > 1:
+        half = (bad + first) // 2
+        bad, first = (bad, half) if good(half) else (half, first)
+    return first
 
 
 def base(seen: Seen, finding: Finding) -> Iterator[Cure]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from stitchflip.finishing import plan_base
@@ -38,8 +39,11 @@ class Seen:
         return own.inches if own is not None else self.numbers.wish_beyond_points
 
 
+@lru_cache(maxsize=128)
 def see(project: Project) -> Seen:
     """Build a project without cutting, pictures or purchases.
+
+    What was built is kept for a while: findings of one piece often ask for the same change.
 
     Raises:
         BuildError: If no build can be made at all.
