@@ -158,8 +158,11 @@ class _Below:
     def __init__(self, slant: Slant, state: State, side: Side, edge: tuple[Point, Point]) -> None:
         self._slant, self._state, self._side, self._edge = slant, state, side, edge
         self._outline = outline_of(state)
-        self._others = [other.plane for other in state.sides if other is not None and other is not side]
         self._seen = _seen(state, side)
+        self._least = self._least_of()
+        enough = slant.least_shown + 2 * state.seam
+        others = [other.plane for other in state.sides if other is not None and other is not side]
+        self._edges = [(plane, min(enough, _length_on(self._outline, plane)) - TOLERANCE) for plane in others]
         fx, fy = slant.facing
         nx, ny = side.normal
         self._lean = atan2(fx * ny - fy * nx, fx * nx + fy * ny)
@@ -203,10 +206,10 @@ class _Below:
         along = [(x, y) for x, y in left if nx * x + ny * y >= d - 10 * TOLERANCE]
         if not along:
             return True
-        mx, my, least = self._least()
+        mx, my, least = self._least
         return min(mx * x + my * y for x, y in along) >= least - TOLERANCE
 
-    def _least(self) -> HalfPlane:
+    def _least_of(self) -> HalfPlane:
         """The line that the chord must not come inside of where anything of this piece shows.
 
         A strip below must show its least width beyond its own seam. Of the center, a wedge may go on the opposite
@@ -222,11 +225,7 @@ class _Below:
 
     def _leaves_neighbors(self, cut: Polygon) -> bool:
         """True when every other side keeps enough of its edge to sew a strip to."""
-        enough = self._slant.least_shown + 2 * self._state.seam
-        return all(
-            _length_on(cut, plane) >= min(enough, _length_on(self._outline, plane)) - TOLERANCE
-            for plane in self._others
-        )
+        return all(_length_on(cut, plane) >= least for plane, least in self._edges)
 
 
 def _length_on(outline: Polygon, plane: HalfPlane) -> float:
