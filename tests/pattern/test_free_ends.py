@@ -48,3 +48,18 @@ def test_a_half_square_is_laid_by_its_long_side_and_its_point() -> None:
     assert "its long side level, 20½ in below the center mark" in told
     assert "its point up, 15 9/16 in below the mark, on the center line" in told
     assert "Its long side is on the slant and stretches" in told
+
+
+def test_rows_from_one_end_begin_with_a_first_strip_at_that_end() -> None:
+    """Without draw-up the cover ends 6 + 1/2 below the mark, and a strip cut 2 1/2 reaches from there to 4."""
+    told = spaced(shown("pattern", "four-from-one", *WITHOUT_DRAW_UP))
+
+    assert "Lay the first strip" in told
+    assert "its raw edges 4 in and 6½ in below the center mark, as drawn" in told
+    assert "middle strip" not in told
+    assert "−" not in told
+
+
+def test_a_piece_cut_apart_has_no_table_of_smaller_sizes() -> None:
+    """A quarter inch less across the whole would come off one panel alone."""
+    assert "If yours is short" not in shown("pattern", "four-from-one")

@@ -129,7 +129,11 @@ def becomes(pieces: Iterable[Piece]) -> str:
     steps = [piece.name for piece in pieces if piece.kind == "strip"]
     names = [_becomes(piece) for piece in pieces if piece.kind == "rectangle" and not piece.name[:1].isdigit()]
     names += [f"{_small(piece.name)}, joined" for piece in pieces if piece.kind == "binding"]
-    names += [f"{_small(name)} strip" if name == "Middle" else _small(name) for name in steps if not name[:1].isdigit()]
+    names += [
+        f"{_small(name)} strip" if name in {"Middle", "First"} else _small(name)
+        for name in steps
+        if not name[:1].isdigit()
+    ]
     for kind, word in (("strip", "strip"), ("rectangle", "patch")):
         numbered = [piece.name for piece in pieces if piece.kind == kind and piece.name[:1].isdigit()]
         if numbered:

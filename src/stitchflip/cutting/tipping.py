@@ -181,7 +181,7 @@ class _Teller:
             return
         what = (
             f"{self._strips(group)}: {self.say.near(gain)} wider ({self.say.near(self.bought.width + gain)}) and "
-            f"{count.found} strips do instead of {group.new_strips}, {self.say.near(group.width * count.found)} of "
+            f"{_do(count.found)} instead of {group.new_strips}, {self.say.near(group.width * count.found)} of "
             f"length instead of {self.say.near(group.width * group.new_strips)}"
             f"{self._cost(self._used_with(group, count.found))}."
         )
@@ -214,7 +214,7 @@ class _Teller:
             return
         what = (
             f"{self._strips(group)}: cut each {self.say.near(steps * self.grid.step)} shorter (all still reach) and "
-            f"{count.found} strips do instead of {group.new_strips}{self._cost(self._used_with(group, count.found))}."
+            f"{_do(count.found)} instead of {group.new_strips}{self._cost(self._used_with(group, count.found))}."
         )
         yield TippingPoint(what, steps * self.grid.step, "shorter")
 
@@ -305,3 +305,8 @@ def _last(most: int, holds: Callable[[int], bool]) -> int:
         else:
             high = middle - 1
     return low
+
+
+def _do(count: int) -> str:
+    """So many strips, with their verb."""
+    return "1 strip does" if count == 1 else f"{count} strips do"

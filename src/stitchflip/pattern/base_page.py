@@ -101,6 +101,12 @@ def _place_words(teller: Teller, place: Polygon) -> str:
     if teller.plan.build.first_is_strip:
         nx, ny = teller.plan.build.pieces[0].normal
         low, high = extent(place, nx, ny)
+        if not teller.plan.build.first_is_middle:
+            near, far = sorted((abs(low), abs(high)))
+            return (
+                f"its raw edges {say.near(near)} and {say.near(far)} {_beyond((low + high) * nx, (low + high) * ny)} "
+                "the center mark, as drawn"
+            )
         if min(abs(nx), abs(ny)) > TOLERANCE:
             half = say.near((high - low) / 2)
             return f"its long middle through the center mark, on the slant as drawn, each raw edge {half} from the mark"
@@ -118,6 +124,15 @@ def _place_words(teller: Teller, place: Polygon) -> str:
     if abs(middle_x) > 1e-6:
         parts.append(f"{say.near(abs(middle_x))} to the {'right' if middle_x > 0 else 'left'} of")
     return f"its middle {' and '.join(parts)} the center mark, as drawn"
+
+
+def _beyond(x: float, y: float) -> str:
+    """On which side of the center mark something lies, to go before it."""
+    if abs(x) < TOLERANCE:
+        return "above" if y > 0 else "below"
+    if abs(y) < TOLERANCE:
+        return "right of" if x > 0 else "left of"
+    return f"{'above' if y > 0 else 'below'} and {'right' if x > 0 else 'left'} of"
 
 
 def _is_half_square(teller: Teller) -> bool:

@@ -49,7 +49,8 @@ def square_up(teller: Teller) -> tuple[Block, ...]:
         caption=words("Trim lines and their distances from the center mark."),
     )
     heading = "Square up the blocks" if teller.is_quilt else "Square up"
-    short = () if teller.is_quilt or teller.is_bordered else _if_short(teller)
+    stays = teller.is_quilt or teller.is_bordered or teller.plan.panels is not None
+    short = () if stays else _if_short(teller)
     return Together((Heading(2, heading), Numbered(tuple(doing)), picture)), *short, *cut_apart(teller)
 
 

@@ -109,7 +109,7 @@ def _all_words(teller: Teller) -> str:
 def _around_words(teller: Teller) -> str:
     """What else the tables count: strips that join blocks, triangles, borders, pieces for the edge and the back."""
     others = [piece for piece in teller.plan.pieces if not piece.step and piece.name != "Binding"]
-    firsts = {"center", "middle", "1"}
+    firsts = {"center", "middle", "first", "1"}
     around: Counter[str] = Counter()
     for piece in others:
         name = piece.name[:1].lower() + piece.name[1:]

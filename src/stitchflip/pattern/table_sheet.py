@@ -196,7 +196,7 @@ def first_piece_words(teller: Teller) -> Words:
     pieces = [
         one
         for one in teller.plan.pieces_by_fabric.get(first.fabric, ())
-        if one.step == 0 and one.kind != "binding" and one.name.split(" ")[0] in {"Center", "Middle", "1"}
+        if one.step == 0 and one.kind != "binding" and one.name.split(" ")[0] in {"Center", "Middle", "First", "1"}
     ]
     count = f"{teller.bases} of " if teller.bases > 1 else ""
     name = sentence(teller.first_name)

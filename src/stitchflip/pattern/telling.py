@@ -263,7 +263,7 @@ class Teller:
     def first_name(self) -> str:
         """What the first piece is called."""
         if self.plan.build.first_is_strip:
-            return "middle strip"
+            return "middle strip" if self.plan.build.first_is_middle else "first strip"
         if self.is_half_done:
             return "half-done piece"
         return "patch 1" if self.is_foundation else "center"

@@ -38,7 +38,7 @@ from stitchflip.pictures.model import (
 from stitchflip.piecing.geometry import clip
 
 if TYPE_CHECKING:
-    from stitchflip.piecing.model import Point
+    from stitchflip.piecing.model import Point, SewnPiece
     from stitchflip.planning.model import Plan
 
 _CENTER_LINE = Pen(BASE_EDGE, THIN, Dash.FOLD)
@@ -118,8 +118,8 @@ def _places(plan: Plan) -> list[Primitive]:
     first = plan.build.pieces[0]
     if plan.build.first_is_strip:
         nx, ny = first.normal
-        half = max(nx * x + ny * y for x, y in plan.base.first_piece)
-        return [Dimension((0.0, 0.0), (nx * half, ny * half), (say.near(half),), away=8.0)]
+        edge = _nearest_edge(plan, first)
+        return [Dimension((0.0, 0.0), (nx * edge, ny * edge), (say.near(abs(edge)),), away=8.0)]
     (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
     reaches: list[tuple[Point, float]] = [((x1, 0.0), x1), ((0.0, y1), y1)]
     if abs(x0 + x1) > 1e-6:
@@ -131,6 +131,13 @@ def _places(plan: Plan) -> list[Primitive]:
         for place, reach in reaches
         if reach > 0
     ]
+
+
+def _nearest_edge(plan: Plan, first: SewnPiece) -> float:
+    """Where the raw edge of a first strip lies that strips are sewn to, from the center mark along its normal."""
+    nx, ny = first.normal
+    across = [nx * x + ny * y for x, y in plan.base.first_piece]
+    return max(across) if plan.build.first_is_middle else min(min(across), max(across), key=abs)
 
 
 def _print_direction(plan: Plan) -> list[Primitive]:
@@ -163,8 +170,7 @@ def _place_in_words(plan: Plan) -> str:
     first = plan.build.pieces[0]
     name = f"The {piece_name(plan.build, first)} of {first.fabric}"
     if plan.build.first_is_strip:
-        half = max(first.normal[0] * x + first.normal[1] * y for x, y in plan.base.first_piece)
-        return f"{name} lies with its raw edge {say.near(half)} from the center mark."
+        return f"{name} lies with its raw edge {say.near(abs(_nearest_edge(plan, first)))} from the center mark."
     (x0, y0), (x1, y1) = bounds(plan.base.first_piece)
     across = _both_ways(say, x0, x1, ("to the right", "to the left"), ", ")
     along = _both_ways(say, y0, y1, ("up", "down"), " and ")

@@ -86,7 +86,9 @@ def piece_name(build: Build, piece: SewnPiece) -> str:
         return str(piece.step)
     if build.first_is_done:
         return "half-done piece"
-    return "middle" if build.first_is_strip else "center"
+    if build.first_is_strip:
+        return "middle" if build.first_is_middle else "first"
+    return "center"
 
 
 def is_numbered_from_first(build: Build) -> bool:

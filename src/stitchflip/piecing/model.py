@@ -198,6 +198,13 @@ class Build:
     """True for a half-done piece that the strips go on round: it is stitched already."""
 
     @property
+    def first_is_middle(self) -> bool:
+        """True for a first strip that lies on the center mark; rows from one end begin with one at the edge."""
+        nx, ny = self.pieces[0].normal
+        across = [nx * x + ny * y for x, y in self.pieces[0].opened]
+        return self.first_is_strip and abs(min(across) + max(across)) < 1e-6
+
+    @property
     def strips(self) -> tuple[SewnPiece, ...]:
         """All sewn strips, without the first piece."""
         return self.pieces[1:]

@@ -93,7 +93,7 @@ def about_squaring_up(plan: Plan) -> tuple[Finding, ...]:
 
 
 def name_of_piece(plan: Plan, step: int) -> str:
-    """What the cutting list calls the piece of a step: "Center", "Middle" or its number.
+    """What the cutting list calls the piece of a step: "Center", "Middle", "First" or its number.
 
     Args:
         plan: The plan.
@@ -101,7 +101,9 @@ def name_of_piece(plan: Plan, step: int) -> str:
     """
     if step:
         return str(step)
-    return "Middle" if plan.build.first_is_strip else "Center"
+    if plan.build.first_is_strip:
+        return "Middle" if plan.build.first_is_middle else "First"
+    return "Center"
 
 
 def _piece(plan: Plan, piece: SewnPiece, say: Speaker) -> Document:

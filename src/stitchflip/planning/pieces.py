@@ -193,10 +193,12 @@ def _in_cutting_order(pieces: list[Piece]) -> list[Piece]:
 
 def _strip(project: Project, numbers: Numbers, strip: SewnPiece, speaker: Speaker, *, is_last: bool) -> Piece:
     shows = strip.cut_width - 2 * numbers.seam
+    low, high = extent(strip.opened, *strip.normal)
+    first_name = "Middle" if abs(low + high) < TOLERANCE else "First"
     if is_last:
         shows = min(shows, shown_width(strip) * (1 - _draw_up_along(strip, numbers)))
     return Piece(
-        name=str(strip.step) if strip.step else "Middle",
+        name=str(strip.step) if strip.step else first_name,
         wide=strip.cut_width,
         long=strip.cut_length,
         count=project.how_many,
