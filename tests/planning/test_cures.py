@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from stitchflip.planning import plan
 from stitchflip.planning.cures import with_cures
 from stitchflip.planning.findings import Seen, geometry_findings, see
 from stitchflip.planning.model import Cure, Finding
@@ -178,3 +179,41 @@ def test_a_base_far_too_narrow_is_enlarged_that_way_only(draft: Draft) -> None:
 
     enlarged = [apply_changes(long_piece, cure.changes).base for cure in finding.cures if len(cure.changes) > 1]
     assert [(40.0, 15.0)] == [(base.wide.inches, base.long.inches) for base in enlarged if base.wide and base.long]
+
+
+def test_what_is_short_on_the_shelf_can_be_bought_where_it_is_sold(draft: Draft) -> None:
+    """No strips of a mat come out of 5 in of fabric, nor its batting out of 10 in: both say what to do."""
+    scraps = [
+        {"name": "Plain"},
+        {"name": "Stripe", "only_on_hand": True, "on_hand": [{"wide": "5", "long": "5"}]},
+        {"name": "Dot"},
+    ]
+    project = draft(fabrics=scraps, batting={"on_hand": [{"wide": "10", "long": "10"}]})
+
+    short = {one.code: one for one in plan(project).findings if one.code in {"fabric.short", "batting.short"}}
+
+    assert {"fabric.short", "batting.short"} == set(short)
+    for code, finding in short.items():
+        (changes,) = (cure.changes for cure in finding.cures if cure.changes)
+        assert code not in {one.code for one in plan(apply_changes(project, changes)).findings}
+
+
+def test_a_piece_several_inches_short_of_cover_gets_a_size_that_is_covered(draft: Draft) -> None:
+    """One round of 2 on a center of 10 makes 13 of fabric: of a round piece of 24 some 12 can be had."""
+    project = draft(
+        squared_up={"shape": "round", "across": "24"},
+        center={"cut": "10", "fabric": "Plain"},
+        building={"way": "log cabin"},
+        rounds=[{"cut": "2", "fabric": "Dot"}],
+    )
+
+    _, finding = cured(project, "coverage.batting-shows")
+
+    smaller = [change for cure in finding.cures for change in cure.changes if change.path == ("squared_up", "across")]
+    assert 1 == len(smaller)
+    covered = see(apply_changes(project, (smaller[0],)))
+    assert () == covered.build.bare
+    # 10 / 2 - 1/4 + 2 - 1/4 = 6.5 each way, less 1/2 of reach: 12 across, or the eighth below when it only touches
+    across = covered.project.squared_up.across
+    assert across is not None
+    assert 12.0 == pytest.approx(across.inches, abs=0.13)

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from stitchflip.project.model import Project
 
 
-_STRIDES = (0, 2, 6, 14, 30)
+_STRIDES = (0, 2, 6, 14, 30, 46, 70, 106, 160, 240)
 """How many steps away a search looks, one after the other."""
 
 OWN_MEASURE = {Outline.POLYGON: "across_flats", Outline.ROUND: "across"}

@@ -9,6 +9,7 @@ from stitchflip.lengths import Speaker
 from stitchflip.piecing.geometry import TOLERANCE
 from stitchflip.planning.findings.words import listed
 from stitchflip.planning.model import Cure, Finding, Severity
+from stitchflip.project.model import Change
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -27,9 +28,19 @@ def fabric_amounts(plan: Plan) -> Iterator[Finding]:
         if fabric.short_in > TOLERANCE:
             what = f"{fabric.fabric} on hand is not enough: {say.shortage(fabric.short_in)} of length are missing."
             numbers = {"short_in": fabric.short_in}
-            yield Finding("fabric.short", Severity.STOP, what, fabric.fabric, numbers=numbers)
+            cures = tuple(_where_it_is_sold(plan, fabric.fabric))
+            yield Finding("fabric.short", Severity.STOP, what, fabric.fabric, numbers=numbers, cures=cures)
         elif fabric.buy_in > 0 and fabric.spare_in < _LITTLE:
             yield _nothing_to_spare(plan, fabric, say)
+
+
+def _where_it_is_sold(plan: Plan, name: str) -> Iterator[Cure]:
+    """What can be done about a fabric that is short: another one for some strips, or more of it."""
+    yield Cure(f"Give some of the pieces of {name} another fabric, or cut them narrower.")
+    for index, fabric in enumerate(plan.project.fabrics):
+        if fabric.name == name and fabric.only_on_hand:
+            change = Change(("fabrics", index, "only_on_hand"), "false")
+            yield Cure(f"If {name} can still be bought, buy the rest of it.", (change,))
 
 
 def _nothing_to_spare(plan: Plan, fabric: FabricPlan, say: Speaker) -> Finding:
@@ -51,7 +62,9 @@ def batting_amount(plan: Plan) -> Iterator[Finding]:
     if plan.batting.short > TOLERANCE:
         say = Speaker(plan.project.units)
         what = f"The batting on hand is {say.shortage(plan.batting.short)} too short, whichever way it is turned."
-        yield Finding("batting.short", Severity.STOP, what, "batting", numbers={"short_in": plan.batting.short})
+        numbers = {"short_in": plan.batting.short}
+        cure = Cure("Buy batting instead of joining what is on hand.", (Change(("batting", "on_hand"), None),))
+        yield Finding("batting.short", Severity.STOP, what, "batting", numbers=numbers, cures=(cure,))
 
 
 def long_cuts(plan: Plan) -> Iterator[Finding]:
