@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from stitchflip.pattern.strip_facts import EndPlace, strip_ends, trim_words
-from tests.pattern.papers import WITHOUT_DRAW_UP, plan_of, shown, spaced
+from tests.pattern.papers import WITHOUT_DRAW_UP, plan_of, printed, shown, spaced
 
 BRAIDS = ("rye-plait", "arrow-ferry")
 
@@ -63,3 +63,17 @@ def test_rows_from_one_end_begin_with_a_first_strip_at_that_end() -> None:
 def test_a_piece_cut_apart_has_no_table_of_smaller_sizes() -> None:
     """A quarter inch less across the whole would come off one panel alone."""
     assert "If yours is short" not in shown("pattern", "four-from-one")
+
+
+@pytest.mark.parametrize("name", BRAIDS)
+def test_the_cover_of_a_long_narrow_piece_is_one_page(name: str) -> None:
+    """The picture shrinks until size, level and the maker's line stand below it."""
+    first, second = printed("pattern", name).pages[:2]
+
+    assert "Made by" in first
+    assert "At a glance" in second
+
+
+def test_only_the_center_is_cut_to_the_shape_of_the_center() -> None:
+    """Plum Skirt cuts a square for its bias binding as well; the hexagon is told once."""
+    assert 1 == shown("pattern", "plum-skirt").count("Cut the center to its shape")

@@ -174,6 +174,18 @@ def test_blocks_that_lose_batting_at_their_edges_are_not_sewn_round() -> None:
     assert "until the joining seam does" in shown("pattern", SHEDS)
 
 
+def test_a_thin_foundation_is_bought_and_the_base_called_what_it_is() -> None:
+    """The booth is sewn on batting and muslin of 12 × 15; the kites on batting alone, pinned as a whole to 36½ square.
+
+    36½ / 4 is 10 rows of 10 pins.
+    """
+    for kind in ("shop", "pattern"):
+        assert "Thin foundation, such as muslin, cut 12 × 15 in; it stays in" in shown(kind, "ticket-booth")
+        assert "about 100 safety pins" in shown(kind, KITES)
+    assert "backing and batting, layered" not in shown("pattern", KITES)
+    assert "the batting alone; the strips are sewn straight onto it" in shown("pattern", KITES)
+
+
 def test_exact_cuts_promise_no_extra() -> None:
     """Corner squares meet only strips as long as the side they go on, 5½ on 5½; squares for corners are exact too."""
     assert "Cut lengths are exact, so that the corner squares meet" in shown("pattern", "corner-shop")

@@ -261,7 +261,7 @@ def _across(teller: Teller, fabric: FabricPlan) -> list[Words]:
 
 def _center_lines(teller: Teller, cuts: tuple[Cut, ...]) -> list[Words]:
     """What a center cut on the slant, or to a shape, needs to be told."""
-    centers = [cut.pieces[0] for cut in cuts if cut.kind == "rectangle"]
+    centers = [cut.pieces[0] for cut in cuts if cut.kind == "rectangle" and cut.pieces[0].name.startswith("Center")]
     return [words(line) for piece in centers for line in how_to_cut(teller, piece)]
 
 

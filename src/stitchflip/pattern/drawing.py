@@ -11,7 +11,7 @@ from stitchflip.pictures import paper_height, to_svg
 from stitchflip.pictures.model import Figure
 from stitchflip.values import dataclass
 
-_LEAST = 0.3
+_LEAST = 0.1
 """No picture is made smaller than this part of its room."""
 _SHRINK_AT_MOST, _SHRINK_AT_LEAST = 0.6, 0.99
 """How far one try may go below the one before."""

@@ -131,7 +131,8 @@ def _along_lines(teller: Teller) -> tuple[Words, ...]:
             "no line; every other patch is sewn along the line that bounds it toward patch 1.",
         ),
         words(
-            f"Hold the work against the light. Lay the patch face down on what is there, its raw edge {seam} past the "
+            "Hold the work against the light, or push a pin through at both ends of the line. "
+            f"Lay the patch face down on what is there, its raw edge {seam} past the "
             f"line and {extra} or more beyond its place on every side; pin it away from the line."
         ),
         words(

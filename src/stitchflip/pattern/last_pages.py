@@ -19,12 +19,19 @@ from stitchflip.pattern.strip_facts import loose_ends
 from stitchflip.pattern.table_sheet import locks
 from stitchflip.pattern.telling import Teller
 from stitchflip.pictures import back, coloring
+from stitchflip.project.model import Through
 
 _COLOR_WIDE_IN, _COLOR_HIGH_IN = 7.2, 8.2
 """Room on the coloring page."""
 
+_BASE = {
+    Through.BACKING_AND_BATTING: "backing and batting, layered; the strips are sewn straight onto it",
+    Through.BATTING_ONLY: "the batting alone; the strips are sewn straight onto it, and the backing comes later",
+    Through.BATTING_ON_FOUNDATION: (
+        "batting on a thin foundation; the strips are sewn straight onto it, and the backing comes later"
+    ),
+}
 _GLOSSARY = (
-    ("base", "backing and batting, layered; the strips are sewn straight onto it"),
     ("center mark", "the middle of the base, where both center lines cross; all distances start there"),
     ("cut", "as cut, seam allowances in it"),
     ("diagonal join", "two strips joined end to end on the slant, so that the bulk is spread"),
@@ -81,7 +88,8 @@ def closing(teller: Teller, spoken: str) -> tuple[Block, ...]:
         teller: speaks about the plan.
         spoken: everything the document says, so that only words it uses are explained.
     """
-    used = tuple((word, words(said)) for word, said in _GLOSSARY if word in spoken)
+    base = _BASE[teller.project.base.through]
+    used = tuple((word, words(said)) for word, said in (("base", base), *_GLOSSARY) if word in spoken)
     empty = BlankLines(("Tested by", "Date", "Report a slip to"))
     imprint = (Heading(2, "Imprint"), Items(tuple(_imprint(teller))), empty)
     return (Together((Heading(2, "Words used here"), Facts(used), *imprint)),)

@@ -214,16 +214,30 @@ def notions(teller: Teller) -> tuple[Words, ...]:
         f"basting: about {pins} safety pins, one every {every}, or basting spray",
         "straight pins or clips",
         "a marking pen that you tested on a scrap",
+        *_foundation(teller),
         "label" + (" and hand-sewing needle for the binding" if by_hand else ""),
     ]
     return tuple(words(sentence(item)) for item in items)
 
 
+def _foundation(teller: Teller) -> tuple[str, ...]:
+    """The thin fabric below the batting, which is bought like everything else; nothing where there is none."""
+    if teller.project.base.through is not Through.BATTING_ON_FOUNDATION:
+        return ()
+    size = teller.say.size(*teller.wide_long(teller.plan.base.wide, teller.plan.base.high))
+    pieces = f"{teller.bases} pieces, each cut" if teller.bases > 1 else "cut"
+    return (f"thin foundation, such as muslin, {pieces} {size}; it stays in",)
+
+
 def pin_count(teller: Teller) -> int:
-    """Safety pins for one base, one every 4 in (10 cm) both ways, to the next ten."""
+    """Safety pins, one every 4 in (10 cm) both ways, to the next ten: on all bases, or on a later backing."""
     every = teller.pick(4, 10)
-    base = teller.plan.base
-    count = ceil(base.wide / every) * ceil(base.high / every) * teller.bases
+    if teller.project.base.through is Through.BATTING_ONLY:
+        layered, pieces = teller.plan.backing, teller.how_many
+        count = ceil(layered.wide / every) * ceil(layered.high / every) * pieces
+    else:
+        base = teller.plan.base
+        count = ceil(base.wide / every) * ceil(base.high / every) * teller.bases
     return ceil(count / 10) * 10
 
 
