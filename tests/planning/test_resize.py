@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from stitchflip.cli.starters import starter_text
@@ -26,7 +26,7 @@ from stitchflip.planning.resize import (
 from stitchflip.planning.resize.pen import Pen, redrafted
 from stitchflip.planning.resize.piece import trim_extents
 from stitchflip.project import Project, apply_changes, edit_project, project_from, read_project, write_project
-from stitchflip.project.model import Outline, Runs, Way
+from stitchflip.project.model import Change, Outline, Runs, Way
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 NO_DRAWING_IN = {"draw_up": 0.0, "fold_loss": "0"}
@@ -435,7 +435,7 @@ CUTS = st.sampled_from(["1 1/2", "2", "2 1/2", "3"])
 WAYS = st.sampled_from(["log cabin", "courthouse steps", "round after round"])
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.filter_too_much])
 @given(size=SIZES, other=SIZES, cut=CUTS, way=WAYS, fold=st.sampled_from(["0", "1/32"]))
 def test_there_and_back_gives_as_many_strips(size: float, other: float, cut: str, way: str, fold: str) -> None:
     """A piece with as many rounds as it needs has as many after it was larger, and every size is the size asked for.
@@ -497,13 +497,25 @@ def test_every_way_of_building_can_be_a_half_larger(way: Way, unit: Unit) -> Non
 
 
 def test_a_size_that_cannot_work_says_what_would() -> None:
-    """A placemat's center of 10 × 5 does not go into 4 × 40; in proportion, with a smaller center, it does."""
-    piece = read_project(starter_text("Mat", Way.COURTHOUSE, Unit.INCH))
+    """A center of 10 × 5 given by corners does not go into 4 × 40; in proportion, with a smaller center, it does."""
+    corners = '{ fabric = "Print", corners = [[5, -2.5], [5, 2.5], [-5, 2.5], [-5, -2.5]] }'
+    mat_of_words = read_project(starter_text("Mat", Way.COURTHOUSE, Unit.INCH))
+    piece = apply_changes(mat_of_words, [Change(("center",), corners)])
     made = resized(piece, inches(4), inches(40))
     assert any(text.startswith("At this size it would stop") for text in made.messages)
     assert made.messages[-1].startswith("Kept in proportion")
     scaled = resized(piece, inches(4), inches(40), keep=Keep.PROPORTIONS)
     assert [] == [one.code for one in plan(scaled.project).findings if one.severity is Severity.STOP]
+
+
+def test_a_center_too_wide_for_the_size_is_cut_to_what_it_holds() -> None:
+    """A placemat's center of 10 × 5 does not go into 4 × 40: cut 4½ wide it shows 4, to the trim edge."""
+    made = resized(read_project(starter_text("Mat", Way.COURTHOUSE, Unit.INCH)), inches(4), inches(40))
+    center = made.project.center
+    assert center is not None
+    assert inches(4.5) == center.cut_wide
+    assert made.messages[-1].startswith("So that nothing stops it: cut the center 4½")
+    assert [] == [one.code for one in plan(made.project).findings if one.severity is Severity.STOP]
 
 
 def test_a_corner_center_passes_its_edges_as_far_when_it_is_smaller() -> None:
