@@ -38,7 +38,7 @@ def square_up(teller: Teller) -> tuple[Block, ...]:
             ": fabric must reach past every line.",
         ),
         distances(teller, Mention("squaring")),
-        *(one for one in (diagonals(teller), margins(teller), reach_words(teller, Mention("squaring"))) if one),
+        *(one for one in (diagonals(teller), _room(teller), reach_words(teller, Mention("squaring"))) if one),
         *_trimming(teller),
     ]
     picture = FigureBox(
@@ -52,6 +52,12 @@ def square_up(teller: Teller) -> tuple[Block, ...]:
     stays = teller.is_quilt or teller.is_bordered or teller.plan.panels is not None
     short = () if stays else _if_short(teller)
     return Together((Heading(2, heading), Numbered(tuple(doing)), picture)), *short, *cut_apart(teller)
+
+
+def _room(teller: Teller) -> Words:
+    """Room beyond the points, with the picture in which they are seen; empty when no point matters."""
+    said = margins(teller)
+    return words(said, " (Points as in ", Mention("squaring"), ".)") if said else ()
 
 
 def _trimming(teller: Teller) -> list[Words]:

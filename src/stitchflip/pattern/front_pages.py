@@ -244,6 +244,6 @@ def _unready(teller: Teller) -> tuple[Block, ...]:
     stops = [one for one in teller.plan.findings if one.severity is Severity.STOP]
     if not stops:
         return ()
-    items = Items(tuple(finding_words(one) for one in stops[:4]))
+    items = Items(tuple(words(finding_words(one), " (", Mention("letters"), ")") for one in stops[:4]))
     note = Paragraph(words("Correct this before you cut or share the pattern."), Voice.SMALL)
     return (Box(BoxKind.LOOK, "Not ready to be sewn", (items, note)),)
