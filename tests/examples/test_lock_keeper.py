@@ -60,6 +60,16 @@ def test_lock_keeper_triangles() -> None:
     )
 
 
+def test_lock_keeper_squares_are_cut_larger_by_what_quilting_draws_in() -> None:
+    """14 / 0.985 = 14.213, up to 14 1/4; 8 / 0.985 = 8.122, up to 8 1/8."""
+    triangles = quilt_of(planned(LOCK)).triangles
+    assert triangles is not None
+    assert (14.25, 8.125) == (triangles.side_cut, triangles.corner_cut)
+    assert {"Side triangles": 14.25, "Corner triangles": 8.125} == {
+        piece.name: piece.wide for piece in planned(LOCK).pieces if piece.name.endswith("triangles")
+    }
+
+
 def test_lock_keeper_border_is_cut_to_the_quilt() -> None:
     """Sides as long as the 27 3/8 in inside, ends as the whole."""
     (border,) = quilt_of(planned(LOCK)).borders
@@ -72,7 +82,7 @@ def test_lock_keeper_leaves_nothing_to_mend() -> None:
 
 
 def test_what_lies_under_triangles_and_borders_is_bought_too() -> None:
-    """Bases of 15 1/2 (14 / 0.985 + 1) and 9 1/2 (8 / 0.985 + 1), border batting 3 less two seams, backing 3 wide."""
+    """Bases of 15 1/2 (14 1/4 + 1) and 9 1/2 (8 1/8 + 1), border batting 3 less two seams, backing 3 wide."""
     under = {one.name: (one.count, one.batting, one.backing) for one in quilt_of(planned(LOCK)).under}
     assert (1, (15.5, 15.5), (15.5, 15.5)) == under["side triangles"]
     assert (2, (9.5, 9.5), (9.5, 9.5)) == under["corner triangles"]

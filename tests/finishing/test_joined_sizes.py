@@ -293,11 +293,11 @@ def test_setting_squares_grow_with_the_strips() -> None:
 
 
 def test_triangles_are_quilted_on_bases_of_their_own() -> None:
-    """3 squares of 9 3/4 on bases of 9.75 / 0.985 + 2 = 11.90, up to 12; 2 of 5 1/8 on 7.20, up to 7 1/2."""
+    """3 of 9.75 / 0.985, up to 10, on bases of 12; 2 of 5.125 / 0.985, up to 5 1/4, on 7 1/4, up to 7 1/2."""
     words = " ".join(quilt(4, 4, "6 1/2", setting="on point", join="plain seam").words).replace("\u202f", " ")
 
-    assert "12 side triangles from 3 squares cut 9¾ in, cut twice" in words
-    assert "4 corner triangles from 2 squares cut 5⅛ in, cut once" in words
+    assert "12 side triangles from 3 squares cut 10 in, quilted and squared up to 9¾ in, cut twice" in words
+    assert "4 corner triangles from 2 squares cut 5¼ in, quilted and squared up to 5⅛ in, cut once" in words
     assert "3 of 12 × 12 in and 2 of 7½ × 7½ in" in words
 
 

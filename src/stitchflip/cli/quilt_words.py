@@ -81,9 +81,11 @@ def around_lines(plan: Plan) -> Iterator[str]:
         )
         yield (
             f"{triangles.side_count} side triangles from {sides} cut "
-            f"{say.cut_size(triangles.side_square, triangles.side_square)}, cut twice from corner to corner; "
+            f"{say.cut_size(triangles.side_cut, triangles.side_cut)}, quilted, squared up to "
+            f"{say.cut(triangles.side_square)} and cut twice from corner to corner; "
             f"{triangles.corner_count} corner triangles from {corners} cut "
-            f"{say.cut_size(triangles.corner_square, triangles.corner_square)}, cut once; {triangles.fabric}"
+            f"{say.cut_size(triangles.corner_cut, triangles.corner_cut)}, quilted, squared up to "
+            f"{say.cut(triangles.corner_square)} and cut once; {triangles.fabric}"
         )
     for number, border in enumerate(quilt.borders, 1):
         squares = ""

@@ -77,6 +77,10 @@ class SettingTriangles:
     exact_corner: float
     places: tuple[Polygon, ...]
     """As they show on the front."""
+    side_cut: float = 0.0
+    """Cut of the fabric for a side square: it is quilted whole, drawn in by that, and squared up to `side_square`."""
+    corner_cut: float = 0.0
+    """The same of a corner square."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -231,8 +231,8 @@ def joining_cut_words(teller: Teller) -> tuple[Words, ...]:
     said: list[Words] = []
     if quilt.triangles is not None:
         one = quilt.triangles
-        corner = say.cut_size(one.corner_square, one.corner_square)
-        sides = f"{one.side_squares} cut {say.cut_size(one.side_square, one.side_square)}, " if one.side_squares else ""
+        corner = say.cut_size(one.corner_cut, one.corner_cut)
+        sides = f"{one.side_squares} cut {say.cut_size(one.side_cut, one.side_cut)}, " if one.side_squares else ""
         said.append(
             words("Squares for triangles: ", teller.named(one.fabric), f" {sides}{one.corner_squares} cut {corner}")
         )

@@ -86,10 +86,12 @@ def _triangles(triangles: SettingTriangles | None) -> Document | None:
     return {
         "fabric": triangles.fabric,
         "side_triangles": triangles.side_count,
+        "side_cut_in": number(triangles.side_cut),
         "side_square_in": number(triangles.side_square),
         "side_squares": triangles.side_squares,
         "side_exact_in": number(triangles.exact_side),
         "corner_triangles": triangles.corner_count,
+        "corner_cut_in": number(triangles.corner_cut),
         "corner_square_in": number(triangles.corner_square),
         "corner_squares": triangles.corner_squares,
         "corner_exact_in": number(triangles.exact_corner),

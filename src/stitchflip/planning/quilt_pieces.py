@@ -36,8 +36,8 @@ def quilt_pieces(project: Project, numbers: Numbers, quilt: QuiltPlan) -> Iterat
     triangles = quilt.triangles
     if triangles is not None:
         for name, square, squares in (
-            ("Side triangles", triangles.side_square, triangles.side_squares),
-            ("Corner triangles", triangles.corner_square, triangles.corner_squares),
+            ("Side triangles", triangles.side_cut, triangles.side_squares),
+            ("Corner triangles", triangles.corner_cut, triangles.corner_squares),
         ):
             if squares:
                 count = squares * project.how_many

@@ -15,23 +15,19 @@ def under_triangles(numbers: Numbers, triangles: SettingTriangles) -> Iterator[U
     """Bases for the squares that setting triangles are cut from: they are layered and quilted whole.
 
     Args:
-        numbers: For draw-up, spare, and how bases are rounded.
+        numbers: For spare, and how bases are rounded.
         triangles: The triangles.
     """
     for name, count, square in (
-        ("side triangles", triangles.side_squares, triangles.side_square),
-        ("corner triangles", triangles.corner_squares, triangles.corner_square),
+        ("side triangles", triangles.side_squares, triangles.side_cut),
+        ("corner triangles", triangles.corner_squares, triangles.corner_cut),
     ):
         if count:
             size = (
-                _base_of(square, numbers.draw_up_x, numbers.spare_x, numbers.round_base_to),
-                _base_of(square, numbers.draw_up_y, numbers.spare_y, numbers.round_base_to),
+                round_to(square + 2 * numbers.spare_x, numbers.round_base_to, Rounding.UP),
+                round_to(square + 2 * numbers.spare_y, numbers.round_base_to, Rounding.UP),
             )
             yield Under(name, count, size, size)
-
-
-def _base_of(square: float, draw_up: float, spare: float, step: float) -> float:
-    return round_to(square / (1 - draw_up) + 2 * spare, step, Rounding.UP)
 
 
 def under_borders(numbers: Numbers, borders: Sequence[BorderPlan]) -> Iterator[Under]:

@@ -230,6 +230,6 @@ def _on_point(
         high=diamond.high,
         placed=placed,
         strips=on_point_strips(project, numbers, joined, diamond, faces),
-        triangles=setting_triangles(diamond, joined, fabric, project.units),
+        triangles=setting_triangles(diamond, joined, fabric, project.units, max(numbers.draw_up_x, numbers.draw_up_y)),
         size_of=size_of,
     )

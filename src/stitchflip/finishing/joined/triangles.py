@@ -74,7 +74,7 @@ def usual_squares(block: float, between: float, seam: float, unit: Unit) -> tupl
     return round_to(side, step, Rounding.UP), round_to(corner, step, Rounding.UP)
 
 
-def setting_triangles(diamond: Diamond, joined: Joined, fabric: str, unit: Unit) -> SettingTriangles:
+def setting_triangles(diamond: Diamond, joined: Joined, fabric: str, unit: Unit, draw_up: float) -> SettingTriangles:
     """The triangles round blocks on point, and the squares they are cut from.
 
     Args:
@@ -82,6 +82,7 @@ def setting_triangles(diamond: Diamond, joined: Joined, fabric: str, unit: Unit)
         joined: How large the squares are cut, and which way the diagonal rows run.
         fabric: Name of their fabric.
         unit: The maker's unit.
+        draw_up: How much quilting draws the squares in, a fraction: they are quilted whole and then cut.
     """
     seam = diamond.seam
     exact_side = quarter_square_cut(diamond.side_long, seam)
@@ -103,4 +104,6 @@ def setting_triangles(diamond: Diamond, joined: Joined, fabric: str, unit: Unit)
         exact_side=exact_side,
         exact_corner=exact_corner,
         places=setting_places(diamond, joined.first),
+        side_cut=round_to(side / (1 - draw_up), _CUT_STEP[unit], Rounding.UP),
+        corner_cut=round_to(corner / (1 - draw_up), _CUT_STEP[unit], Rounding.UP),
     )

@@ -136,13 +136,15 @@ def triangle_words(project: Project, numbers: Numbers, joined: Joined, made: Set
         spare = 4 * made.side_squares - made.side_count
         left = f", {spare} to spare" if spare else ""
         yield (
-            f"{made.side_count} side triangles from {_squares(made.side_squares)} cut {say.cut(made.side_square)}, cut "
-            f"twice from corner to corner{left}: the long side lies on the straight grain at the edge "
+            f"{made.side_count} side triangles from {_squares(made.side_squares)} cut {say.cut(made.side_cut)}, "
+            f"{_quilted(say, made.side_cut, made.side_square)}cut twice from corner to "
+            f"corner{left}: the long side lies on the straight grain at the edge "
             f"(exactly needed: {say.near(made.exact_side)})."
         )
     yield (
-        f"4 corner triangles from {_squares(made.corner_squares)} cut {say.cut(made.corner_square)}, cut once: their "
-        f"short sides lie on the straight grain (exactly needed: {say.near(made.exact_corner)})."
+        f"4 corner triangles from {_squares(made.corner_squares)} cut {say.cut(made.corner_cut)}, "
+        f"{_quilted(say, made.corner_cut, made.corner_square)}cut once: their short sides "
+        f"lie on the straight grain (exactly needed: {say.near(made.exact_corner)})."
     )
     yield _bases(numbers, made, say)
     if joined.triangles is Triangles.OVERSIZE:
@@ -154,6 +156,11 @@ def triangle_words(project: Project, numbers: Numbers, joined: Joined, made: Set
         )
 
 
+def _quilted(say: Speaker, cut: float, square: float) -> str:
+    """What happens between cutting a square and cutting it into triangles; nothing where quilting takes nothing."""
+    return f"quilted and squared up to {say.cut(square)}, " if cut > square + TOLERANCE_IN else ""
+
+
 def _squares(count: int) -> str:
     return "1 square" if count == 1 else f"{count} squares"
 
@@ -161,18 +168,9 @@ def _squares(count: int) -> str:
 def _bases(numbers: Numbers, made: SettingTriangles, say: Speaker) -> str:
     """Triangles are layered and quilted like blocks; whole squares, so that no bias edge is quilted."""
     bases = [f"{under.count} of {say.cut_size(*under.batting)}" for under in under_triangles(numbers, made)]
-    drawn_in = max(made.side_square if made.side_squares else 0.0, made.corner_square) * max(
-        numbers.draw_up_x, numbers.draw_up_y
-    )
-    larger = ""
-    if drawn_in > TOLERANCE_IN:
-        larger = (
-            f"; quilting may draw the largest in by up to {say.shortage(drawn_in)}: measure each before it is cut, and "
-            "where it has come out smaller than exactly needed, quilt another one cut that much larger"
-        )
     return (
         "Triangles are layered and quilted like the blocks: quilt the squares whole, on more bases "
-        f"({' and '.join(bases)}), and cut them into triangles afterwards{larger}."
+        f"({' and '.join(bases)}), square them up, and cut them into triangles afterwards."
     )
 
 
