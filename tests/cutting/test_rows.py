@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from itertools import product
 from math import ceil
+from unittest.mock import Mock
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from stitchflip.cutting import Rectangle, Status, count_in, lay_in_rows, per_row
+from stitchflip.cutting import rows as row_search
 from tests.strategies import quarters
 
 
@@ -170,3 +172,22 @@ def test_counts_use_the_tolerance() -> None:
     """Three thirds of 40 stand side by side; a hair more than a third does not."""
     assert (3, 2) == (per_row(40, 40 / 3), per_row(40, 13.334))
     assert ceil(36 / 4.5) * per_row(40, 4.5) == count_in(40, 36, 4.5, 4.5)
+
+
+def test_a_row_found_once_is_laid_as_often_as_there_are_pieces_for_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A hundred times as many pieces take a hundred times the rows and no more than twice the looks."""
+    looks = Mock(wraps=row_search._most_area)
+    monkeypatch.setattr(row_search, "_most_area", looks)
+
+    def laid(times: int) -> tuple[float, int]:
+        looks.reset_mock()
+        wanted = [
+            Rectangle("tall", 13, 9, 3 * times, can_turn=False),
+            Rectangle("low", 7, 5, 5 * times, can_turn=False),
+        ]
+        return lay_in_rows(40, wanted).length_in, looks.call_count
+
+    # 3 of 13 fill a row 9 high to 39; 5 of 7 one 5 high to 35: 14 in for each time
+    assert 14 == laid(1)[0]
+    assert 1400 == laid(100)[0]
+    assert laid(100)[1] <= 2 * laid(1)[1]

@@ -298,18 +298,25 @@ def _level(usable_width: float, ordered: Sequence[_Lot], *, tightest: bool) -> t
 
 
 def _row_by_row(usable_width: float, ordered: Sequence[_Lot]) -> tuple[Row, ...]:
-    """One row after the other, the tallest piece first and then what covers most of the row's area."""
+    """One row after the other, the tallest piece first and then what covers most of the row's area.
+
+    A row is laid again as often as there are pieces for it, as another search would find it again.
+    """
     left = [lot.count for lot in ordered]
     rows: list[Row] = []
     while any(left):
         first = next(number for number, count in enumerate(left) if count)
-        row = _Open(ordered[first].height, usable_width, [], ordered[first].turned)
-        row.add(ordered[first], 1)
+        rest = usable_width - ordered[first].across
         left[first] -= 1
-        for number, count in enumerate(_most_area(row.rest, ordered, left)):
-            row.add(ordered[number], count)
-            left[number] -= count
-        rows.append(row.closed())
+        used = _most_area(rest, ordered, left)
+        left[first] += 1
+        used[first] += 1
+        again = min(count // of_it for count, of_it in zip(left, used, strict=True) if of_it)
+        row = _Open(ordered[first].height, usable_width, [], ordered[first].turned)
+        for number in (first, *(other for other in range(len(ordered)) if other != first)):
+            row.add(ordered[number], used[number])
+            left[number] -= again * used[number]
+        rows += [row.closed()] * again
     return tuple(rows)
 
 
