@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
 _LOOKS = 1_000
 _MOST_PIECES_SEARCHED = 80
+_MOST_SEARCHES = 120
 
 
 def plan_as_you_go(
@@ -104,6 +105,17 @@ class _Hand:
         return OneStrip(width, self.length, labels, self.stock, max(self.rest, 0.0))
 
 
+@dataclass(slots=True)
+class _Patience:
+    """Searches that may still be made for one plan; after them only quick answers count."""
+
+    searches: int = _MOST_SEARCHES
+
+    @property
+    def is_over(self) -> bool:
+        return self.searches <= 0
+
+
 def _assign(plan: StripPlan, sewn: Sequence[StripPiece]) -> list[_Hand]:
     """Strips in the order opened, with their pieces in sewing order."""
     by_label = _by_label(sewn)
@@ -119,10 +131,11 @@ def _assign(plan: StripPlan, sewn: Sequence[StripPiece]) -> list[_Hand]:
     ]
     keep = min(plan.spare_in, 0.25)
     opened: list[_Hand] = []
+    patience = _Patience()
     for number, piece in enumerate(sewn):
         hand = None
         if len(sewn) <= _MOST_PIECES_SEARCHED:
-            hand = _strip_that_serves(piece, sewn[number + 1 :], opened, closed, keep)
+            hand = _strip_that_serves(piece, sewn[number + 1 :], opened, closed, keep, patience)
         if hand is None:
             hand = _planned(piece, opened, closed)
         if hand in closed:
@@ -155,7 +168,12 @@ def _same_length(one: StripPiece, other: StripPiece) -> bool:
 
 
 def _strip_that_serves(
-    piece: StripPiece, later: Sequence[StripPiece], opened: Sequence[_Hand], closed: Sequence[_Hand], keep: float
+    piece: StripPiece,
+    later: Sequence[StripPiece],
+    opened: Sequence[_Hand],
+    closed: Sequence[_Hand],
+    keep: float,
+    patience: _Patience,
 ) -> _Hand | None:
     """A strip that can give the piece so that all later ones still come from the strips there are.
 
@@ -168,7 +186,7 @@ def _strip_that_serves(
             continue
         if _plans(hand, piece):
             return hand
-        if _replanned(piece, later, hand, opened, closed, keep):
+        if _replanned(piece, later, hand, opened, closed, keep, patience):
             return hand
     return None
 
@@ -180,6 +198,7 @@ def _replanned(
     opened: Sequence[_Hand],
     closed: Sequence[_Hand],
     keep: float,
+    patience: _Patience,
 ) -> bool:
     """Whether later pieces still fit when this one is taken from that strip; then that becomes the plan."""
     hands = [*opened, *closed]
@@ -188,6 +207,9 @@ def _replanned(
     task = task_of(later, stock)
     packing = next(quick_packings(task), None)
     if packing is None:
+        if patience.is_over:
+            return False
+        patience.searches -= 1
         trial = try_out(task, 0, _LOOKS)
         if trial.verdict is not Verdict.YES:
             return False

@@ -6,10 +6,8 @@ from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING
 
-from stitchflip.cutting.model import Piece
 from stitchflip.finishing.batting import PACKAGED
-from stitchflip.lengths import TOLERANCE_IN, Length, Speaker
-from stitchflip.project.model import Fabric
+from stitchflip.lengths import TOLERANCE_IN, Speaker
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -17,15 +15,13 @@ if TYPE_CHECKING:
     from stitchflip.finishing.model import BattingPlan
     from stitchflip.finishing.quilt_model import QuiltPlan, Under
     from stitchflip.project.model import Project
-    from stitchflip.project.numbers import Numbers
 
 
-def with_more(project: Project, numbers: Numbers, batting: BattingPlan, quilt: QuiltPlan | None) -> BattingPlan:
+def with_more(project: Project, batting: BattingPlan, quilt: QuiltPlan | None) -> BattingPlan:
     """The batting with what lies under triangles, borders and joins.
 
     Args:
         project: For how many alike, and the unit.
-        numbers: For cutting.
         batting: The batting of the blocks alone.
         quilt: The quilt; None for a piece by itself.
     """
@@ -36,7 +32,7 @@ def with_more(project: Project, numbers: Numbers, batting: BattingPlan, quilt: Q
     told = tuple(
         f"{one.count * project.how_many} of {say.cut_size(*one.batting)} for {_for(one.name)}" for one in under
     )
-    packaged = _package(project, numbers, batting, under) if batting.packaged else ""
+    packaged = _package(project, batting, under) if batting.packaged else ""
     return replace(batting, pieces=(*batting.pieces, *told), packaged=packaged)
 
 
@@ -44,9 +40,9 @@ def _for(name: str) -> str:
     return name if name.startswith("filler") else f"the {name}"
 
 
-def _package(project: Project, numbers: Numbers, batting: BattingPlan, under: Sequence[Under]) -> str:
+def _package(project: Project, batting: BattingPlan, under: Sequence[Under]) -> str:
     """The smallest packaged batting from which everything comes in rows; long pieces are butted from equal parts."""
-    from stitchflip.cutting import plan_fabric
+    from stitchflip.cutting.rows import Rectangle, lay_in_rows
 
     say = Speaker(project.units)
     sizes = [("base", (batting.wide, batting.high), project.bases)]
@@ -58,9 +54,8 @@ def _package(project: Project, numbers: Numbers, batting: BattingPlan, under: Se
         for label, size, count in sizes:
             short, whole = sorted(size)
             parts = ceil(whole / wide - TOLERANCE_IN)
-            pieces.append(Piece(label, short, whole / parts, count * parts, "rectangle"))
-        roll = Fabric(name=name, usable_width=Length.of_inches(wide))
-        rows = plan_fabric(roll, tuple(pieces), numbers, project.working, project.units)
-        if not rows.left_out and rows.used_in <= long + TOLERANCE_IN:
+            pieces.append(Rectangle(label, short, whole / parts, count * parts))
+        rows = lay_in_rows(wide, pieces)
+        if not rows.left_out and rows.length_in <= long + TOLERANCE_IN:
             return f"{name} ({say.size(wide, long)})"
     return ""
