@@ -154,8 +154,9 @@ def test_trimming_as_she_goes_starts_with_the_strips_on_hand() -> None:
 
 
 def test_pieces_of_one_name_are_told_apart() -> None:
-    """Two kinds of fat quarters keep two names."""
+    """Two kinds of fat quarters are told by their sizes, so that a maker finds each on her shelf."""
     on_hand = [FAT_QUARTER, {"name": "fat quarter", "wide": "18", "long": "21"}]
     plan = planned(fabric(on_hand=on_hand, only_on_hand=True), strips(4, *[13] * 8))
 
-    assert ["fat quarter, kind 1", "fat quarter, kind 2"] == [sheet.name for sheet in plan.hand_sheets]
+    names = [sheet.name.replace("\u202f", " ") for sheet in plan.hand_sheets]
+    assert ["fat quarter 17½ × 20½ in", "fat quarter 18 × 21 in"] == names

@@ -99,7 +99,7 @@ def _margins(plan: Plan) -> str:
     say = speaker(plan)
     reach = f"the strips pass the trim line by {say.margin(least_reach(plan))} or more"
     points = plan.square_up.points
-    if not points:
+    if not points or plan.project.squared_up.shape in (Outline.ROUND, Outline.OVAL):
         return f"{reach[:1].upper()}{reach[1:]}."
     shown = say.margin(min(point.shown for point in points))
     each = "each point" if len(points) > 1 else f"the {points[0].name}"

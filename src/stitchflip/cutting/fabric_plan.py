@@ -59,10 +59,10 @@ def plan_fabric(
     _refuse_nonsense(fabric, pieces, numbers)
     shrinkage = shrinkage_of(fabric, numbers)
     width = (fabric.usable_width.inches if fabric.usable_width else numbers.usable_width) * (1 - shrinkage.across)
-    shelf = Shelf.of(fabric, [piece.wide for piece in pieces if piece.kind != "rectangle"], numbers, shrinkage)
+    shelf = Shelf.of(fabric, [piece.wide for piece in pieces if piece.kind != "rectangle"], numbers, shrinkage, unit)
     asked = _Asked.of(fabric, pieces, working, width, max(shelf.longest, 0.0 if fabric.only_on_hand else width))
     cuts = min(
-        (_cut(fabric, asked, numbers, width, order) for order in _orders(fabric, asked)),
+        (_cut(fabric, asked, numbers, width, order, unit) for order in _orders(fabric, asked)),
         key=lambda cuts: (len(cuts.left_out), round(cuts.used_in, 6), round(cuts.missing_in(width), 6)),
     )
     return _report(fabric, asked, cuts, numbers, width, unit)
@@ -204,8 +204,8 @@ def _orders(fabric: Fabric, asked: _Asked) -> list[tuple[_Group, ...]]:
     return [asked.groups, tuple(reversed(asked.groups))]
 
 
-def _cut(fabric: Fabric, asked: _Asked, numbers: Numbers, width: float, order: Sequence[_Group]) -> _Cuts:
-    shelf = Shelf.of(fabric, [group.width for group in asked.groups], numbers, shrinkage_of(fabric, numbers))
+def _cut(fabric: Fabric, asked: _Asked, numbers: Numbers, width: float, order: Sequence[_Group], unit: Unit) -> _Cuts:
+    shelf = Shelf.of(fabric, [group.width for group in asked.groups], numbers, shrinkage_of(fabric, numbers), unit)
     wanted = shelf.take_rows(asked.rectangles)
     if fabric.only_on_hand:
         rows, left = lay_in_rows(width, ()), tuple(wanted)

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.model import HandSheet, OneStrip, Row, StripPlan, StripStock
 from stitchflip.cutting.rows import Rectangle, lay_in_rows
+from stitchflip.lengths import Speaker, Unit
 from stitchflip.project.model import Fabric, OnHand
 from stitchflip.values import dataclass
 
@@ -79,7 +80,7 @@ class Shelf:
     """Their cut widths, in the same order."""
 
     @classmethod
-    def of(cls, fabric: Fabric, widths: Iterable[float], numbers: Numbers, shrinkage: Shrinkage) -> Shelf:
+    def of(cls, fabric: Fabric, widths: Iterable[float], numbers: Numbers, shrinkage: Shrinkage, unit: Unit) -> Shelf:
         """What is on hand of a fabric, straightened.
 
         Args:
@@ -87,10 +88,11 @@ class Shelf:
             widths: cut widths that are wanted; a piece just so narrow is a strip.
             numbers: straightening.
             shrinkage: what washing first still takes.
+            unit: the maker's unit, in which pieces without a name are told by their size.
         """
         shelf = cls([], [], [])
         wanted = list(widths)
-        for kind, name in zip(fabric.on_hand, _names(fabric.on_hand), strict=True):
+        for kind, name in zip(fabric.on_hand, _names(fabric.on_hand, unit), strict=True):
             narrow, long = sorted((kind.wide.inches, kind.long.inches))
             if "strip" in kind.name.lower() or any(abs(narrow - width) < _TOLERANCE for width in wanted):
                 shelf.strips.append(StripStock(name, long, kind.count))
@@ -185,16 +187,20 @@ def _how_many(room: float, width: float) -> int:
     return floor(room / width + _TOLERANCE) if room > 0 else 0
 
 
-def _names(on_hand: Sequence[OnHand]) -> list[str]:
-    """A name for each kind, no two alike."""
+def _names(on_hand: Sequence[OnHand], unit: Unit) -> list[str]:
+    """A name for each kind, no two alike: its own, with its size where others are called the same."""
     plain = [kind.name.strip() or "piece on hand" for kind in on_hand]
-    out: list[str] = []
-    for number, name in enumerate(plain):
-        if plain.count(name) == 1 and name != "width of fabric":
-            out.append(name)
-        else:
-            out.append(f"{name}, kind {plain[: number + 1].count(name)}")
-    return out
+    say = Speaker(unit)
+    sized = [
+        name
+        if plain.count(name) == 1 and name not in ("width of fabric", "piece on hand")
+        else f"{name} {say.size(kind.wide.inches, kind.long.inches)}"
+        for name, kind in zip(plain, on_hand, strict=True)
+    ]
+    return [
+        name if sized.count(name) == 1 else f"{name}, no. {sized[: place + 1].count(name)}"
+        for place, name in enumerate(sized)
+    ]
 
 
 def _sheet(name: str, kind: OnHand, fabric: Fabric, numbers: Numbers, shrinkage: Shrinkage) -> Sheet:
