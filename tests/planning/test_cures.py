@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from stitchflip.piecing.geometry import extent
 from stitchflip.planning import plan
 from stitchflip.planning.cures import with_cures
 from stitchflip.planning.findings import Seen, geometry_findings, see
@@ -217,3 +218,24 @@ def test_a_piece_several_inches_short_of_cover_gets_a_size_that_is_covered(draft
     across = covered.project.squared_up.across
     assert across is not None
     assert 12.0 == pytest.approx(across.inches, abs=0.13)
+
+
+def test_points_past_the_edge_of_a_hexagon_fit_a_larger_hexagon(draft: Draft) -> None:
+    """A hexagon cut 11 shows 10 1/2; turned 30 against one of 11 its corners, 6.06 out, pass the flats at 5.5."""
+    hexagon = {"shape": "polygon", "sides": 6}
+    project = draft(
+        squared_up={**hexagon, "across_flats": "11"},
+        base={"wide": "20", "long": "20"},
+        center={**hexagon, "cut": "11", "turned": 30, "fabric": "Plain"},
+        building={"way": "round after round"},
+    )
+
+    _, finding = cured(project, "points.cut-off")
+
+    larger = [change for cure in finding.cures for change in cure.changes if change.path[-1] == "across_flats"]
+    # 10.5 / sqrt 3 = 6.062 from the middle, and a point may not come nearer than 1/4 to the edge
+    assert larger
+    for change in larger:
+        mended = see(apply_changes(project, (change,)))
+        assert 2 * 10.5 / sqrt(3) < extent(mended.build.trim_taped, 0, 1)[1] * 2
+        assert "points.cut-off" not in {one.code for one in geometry_findings(mended)}

@@ -108,7 +108,10 @@ def test_a_pass_that_adds_nothing_stops(draft: Draft) -> None:
         building={"way": "two-sided log cabin", "until_covered": True},
     )
 
-    assert "coverage.never-covers" in codes(project)
+    endless = found(project, "coverage.never-covers")
+    assert endless.place
+    assert endless.where in {"left side", "bottom side", "right side", "top side"}
+    assert endless.cures
 
 
 def test_until_covered_repeats_the_rounds_and_stops(draft: Draft) -> None:

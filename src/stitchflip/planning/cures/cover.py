@@ -23,7 +23,7 @@ from stitchflip.planning.cures.trying import (
 from stitchflip.planning.findings.seen import Seen
 from stitchflip.planning.findings.words import capital
 from stitchflip.planning.model import Cure, Finding, Severity
-from stitchflip.project.model import Change, Runs, Way
+from stitchflip.project.model import Change, Runs, Way, Widths
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -43,6 +43,10 @@ def coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
         )
         if found:
             yield Cure(f"Cut the last strips {said(seen, found[0])} wide.", (found[1],))
+    if project.building.widths is Widths.ON_HAND:
+        yield Cure(
+            "Add pieces to what is on hand of the fabrics in the rounds, or write the cut widths into the rounds."
+        )
     if finding.severity is not Severity.NOTE:
         yield from _more_rounds(seen)
         yield from _into_the_corner(seen)

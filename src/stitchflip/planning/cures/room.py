@@ -18,10 +18,11 @@ from stitchflip.planning.cures.trying import (
     squaring_up,
     with_changes,
 )
+from stitchflip.planning.findings.points import center_cut_off
 from stitchflip.planning.findings.seen import Seen
 from stitchflip.planning.findings.words import capital
 from stitchflip.planning.model import Cure, Finding
-from stitchflip.project.model import CenterShape, Change, Outline, Runs
+from stitchflip.project.model import CenterShape, Change, Runs
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -61,16 +62,14 @@ def _smaller_center(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Ch
 def _larger_trim(seen: Seen, good: Callable[[Seen], bool]) -> tuple[float, Change, str] | None:
     """The squared-up measure square to the points, enlarged until it is good."""
     wanted, grid = seen.project.squared_up, grid_of(seen.project)
-    if wanted.shape is Outline.POLYGON or wanted.beyond_points is not None:
+    pointing = [point for point in seen.build.points if point.points_at_edge]
+    if wanted.beyond_points is not None or not pointing:
         return None
-    if wanted.shape is Outline.ROUND and wanted.across is not None:
-        now = next_size(wanted.across.inches, grid, up=True)
-        round_piece = search(seen.project, ("squared_up", "across"), now, grid, built(good))
-        return (*round_piece, "across") if round_piece else None
-    tight = min((point for point in seen.build.points if point.points_at_edge), key=lambda point: point.to_trim_edge)
+    tight = min(pointing, key=lambda point: point.to_trim_edge)
     is_upright = abs(tight.at[1]) >= abs(tight.at[0])
-    key = "wide" if (wanted.length_runs is Runs.ACROSS) == is_upright else "long"
-    measure = wanted.wide if key == "wide" else wanted.long
+    along = "wide" if (wanted.length_runs is Runs.ACROSS) == is_upright else "long"
+    key = OWN_MEASURE.get(wanted.shape, along)
+    measure = getattr(wanted, key)
     if measure is None:
         return None
     found = search(seen.project, ("squared_up", key), next_size(measure.inches, grid, up=True), grid, built(good))
@@ -165,7 +164,7 @@ def center_in_piece(seen: Seen, finding: Finding) -> Iterator[Cure]:
     """A center that stays inside the trimmed edge, or a squared-up size that holds it."""
 
     def gone(tried: Seen) -> bool:
-        return finding.code not in codes_of(tried)
+        return not any(finding.where == other.where for other in center_cut_off(tried))
 
     is_across = finding.where.startswith("left")
     project, grid = seen.project, grid_of(seen.project)

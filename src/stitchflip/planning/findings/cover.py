@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.planning.findings.words import capital, strips
-from stitchflip.planning.model import Finding, Severity
+from stitchflip.planning.model import Cure, Finding, Severity
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -56,7 +56,10 @@ def endless(seen: Seen) -> Iterator[Finding]:
     for note in seen.build.notes:
         if note.code == "build.never-covers":
             what = "The rounds were repeated and no strip covers what is still bare."
-            yield Finding("coverage.never-covers", Severity.STOP, what, "", note.step)
+            worst = max(seen.build.bare, key=lambda spot: spot.by, default=None)
+            where, place = (f"{worst.side} side", worst.polygon) if worst else ("building.until_covered", ())
+            cure = Cure("Move the center toward what is bare, or build so that strips go on that side too.")
+            yield Finding("coverage.never-covers", Severity.STOP, what, where, note.step, place, cures=(cure,))
         elif note.code == "reading.impossible":
             what = (
                 f"You measured {seen.speaker.near(note.value)} to the raw edge of the {note.side} side after step "

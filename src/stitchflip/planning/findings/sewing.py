@@ -200,7 +200,10 @@ def short_strips(seen: Seen) -> Iterator[Finding]:
     if steps:
         places = tuple(place for _, start, end in seen.build.raw_edges_on_show for place in (start, end))
         what = capital(f"the raw end of {strips(steps)} lies on top and shows.")
-        yield Finding("edges.raw-edge-on-show", Severity.STOP, what, strips(steps), steps[0], places)
+        cure = Cure(
+            "Take it off and sew a strip as long as its place needs, or turn the raw end under and topstitch it."
+        )
+        yield Finding("edges.raw-edge-on-show", Severity.STOP, what, strips(steps), steps[0], places, cures=(cure,))
 
 
 def bulk(seen: Seen) -> Iterator[Finding]:
