@@ -196,6 +196,7 @@ fabric = "Oat"
         ('wide = "12"\nlong = "72"', 'mattress = "queen"\ntable_long = "60"', "made_for.mattress"),
         ('wide = "12"\nlong = "72"', 'table_long = "60"\nhang = "6"\nshort_of_ends = "8"', "made_for.short_of_ends"),
         ('wide = "12"\nlong = "72"', 'hang = "6"', "made_for.table_long"),
+        ('wide = "12"', 'table_long = "60"\nshort_of_ends = "30"', "made_for.short_of_ends"),
     ],
 )
 def test_what_the_table_or_bed_lacks_is_told_with_its_place(squared_up: str, made_for: str, key: str) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from stitchflip.project.agreements.tables import Disagreement, Path, Table, table_at
+from stitchflip.project.agreements.tables import Disagreement, Path, Table, table_at, ticks
 from stitchflip.project.piece import shape_of_piece
 from stitchflip.project.words import Covers, Outline, meant
 
@@ -63,3 +63,7 @@ def _itself(table: Table, at: Path) -> Iterator[Disagreement]:
             yield Disagreement((*at, "short_of_ends"), "short_of_ends and hang together", instead)
         elif covers is Covers.WHOLE_TABLE:
             yield Disagreement((*at, "short_of_ends"), "short_of_ends, though the whole table is covered", instead)
+        short, long = ticks(table["short_of_ends"]), ticks(table.get("table_long"))
+        if short is not None and long is not None and 2 * short >= long:
+            found = "half the table or more, at each end, so that nothing is left of the runner"
+            yield Disagreement((*at, "short_of_ends"), found, "less than half of table_long")

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from stitchflip.project.agreements.outlines import outline_of
-from stitchflip.project.agreements.tables import Disagreement, Path, Table, lacks, table_at, too_many, way_in
+from stitchflip.project.agreements.tables import Disagreement, Path, Table, lacks, table_at, ticks, too_many, way_in
 from stitchflip.project.piece import shape_of_center, shape_of_piece
 from stitchflip.project.words import CenterShape, Ends, Outline, Way, meant
 
@@ -62,16 +62,10 @@ def _rectangle(data: Table, table: Table, at: Path) -> Iterator[Disagreement]:
     if _is_pointed(table):
         found = "corner_radius, though the ends are pointed"
         yield Disagreement((*at, "corner_radius"), found, 'ends = "square", or no corner_radius')
-    known = [length for size in sizes if (length := _ticks(table.get(size))) is not None]
-    if any(2 * (_ticks(radius) or 0) > length for length in known):
+    known = [length for size in sizes if (length := ticks(table.get(size))) is not None]
+    if any(2 * (ticks(radius) or 0) > length for length in known):
         found = "a radius of more than half the piece"
         yield Disagreement((*at, "corner_radius"), found, "at most half of wide and of long")
-
-
-def _ticks(size: object) -> int | None:
-    """A length of a model's plain values; None for one as written, which cannot be judged here."""
-    ticks = size.get("ticks") if isinstance(size, Mapping) else None
-    return ticks if isinstance(ticks, int) else None
 
 
 _CENTER_SIZES = {

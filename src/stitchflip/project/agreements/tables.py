@@ -41,7 +41,8 @@ def lacks(table: Table, at: Path, keys: tuple[str, ...], why: str) -> Iterator[D
     """What is missing, though it is needed."""
     for key in keys:
         if table.get(key) is None:
-            yield Disagreement((*at, key), f"nothing, though {why}", f"a value for {key}")
+            would_do = "the name of a fabric" if key.endswith("fabric") else f"a value for {key}"
+            yield Disagreement((*at, key), f"nothing, though {why}", would_do)
 
 
 def too_many(table: Table, at: Path, keys: tuple[str, ...], why: str, instead: str) -> Iterator[Disagreement]:
@@ -54,3 +55,9 @@ def too_many(table: Table, at: Path, keys: tuple[str, ...], why: str, instead: s
 def way_in(data: Table) -> Way | None:
     """The way of building; None when it cannot be told."""
     return meant(str(table_at(data, "building").get("way", Way.LOG_CABIN.value)), Way)
+
+
+def ticks(size: object) -> int | None:
+    """A length of a model's plain values; None for one as written, which cannot be judged here."""
+    found = size.get("ticks") if isinstance(size, Mapping) else None
+    return found if isinstance(found, int) else None
