@@ -136,7 +136,9 @@ def test_a_plain_seam_takes_nothing() -> None:
 
 def test_a_flat_strip_used_up_by_its_seams_is_refused() -> None:
     """1/2 in between two seams of 1/4 leaves nothing."""
-    with pytest.raises(BuildError, match="used up by its two seams") as caught:
+    with pytest.raises(
+        BuildError, match=r"½ in \(1.27 cm\) wide is used up by its two seams of ¼ in \(0.64 cm\)"
+    ) as caught:
         quilt(2, 2, flat_cut="1/2")
     assert ("joined.flat_cut", "build.join-too-narrow") == (caught.value.where, caught.value.code)
 

@@ -11,7 +11,7 @@ from math import ceil, floor, sqrt
 
 from stitchflip.errors import BuildError
 from stitchflip.finishing.measures import BIAS_SQUARE_STEP, BIAS_STRIP_AT_LEAST, BIAS_STRIP_STEP
-from stitchflip.lengths import TOLERANCE_IN, Rounding, Unit, round_to
+from stitchflip.lengths import TOLERANCE_IN, Rounding, Speaker, Unit, round_to
 from stitchflip.values import dataclass
 
 _ROOT_2 = sqrt(2)
@@ -151,8 +151,10 @@ def bias_strips(need: float, cut: float, usable: float, join: float, unit: Unit)
         if found is not None:
             made = widths * found.made - (widths - 1) * join
             return BiasStrips(widths * found.count, found.long, widths * found.in_two, widths * found.fabric, made)
+    say = Speaker(unit)
     raise BuildError(
-        what=f"bias strips {cut:g} in wide from fabric {usable:g} in wide are used up by joins of {join:g} in",
+        what=f"bias strips {say.width(cut)} wide from fabric {say.near(usable)} wide are used up by joins of "
+        f"{say.near(join)}",
         fix="Cut the binding narrower, or give the usable width of its fabric as measured.",
         where="binding.cut",
         code="build.binding-too-short",

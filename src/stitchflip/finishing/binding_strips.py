@@ -11,7 +11,7 @@ from enum import StrEnum
 from math import ceil, floor
 
 from stitchflip.errors import BuildError
-from stitchflip.lengths import TOLERANCE_IN, Rounding, round_to
+from stitchflip.lengths import TOLERANCE_IN, Rounding, in_both_units, round_to
 from stitchflip.project.model import Fabric
 from stitchflip.project.numbers import Numbers
 from stitchflip.values import dataclass
@@ -76,7 +76,7 @@ def strips_needed(need: float, strip_length: float, cost: float) -> int:
         return 1
     if strip_length - cost <= cost / _LEAST_SHARE + TOLERANCE_IN:
         raise BuildError(
-            what=f"binding strips {strip_length:g} in long are used up by joins of {cost:g} in",
+            what=f"binding strips {in_both_units(strip_length)} long are used up by joins of {in_both_units(cost)}",
             fix="Take longer strips, or give the usable width of the binding fabric.",
             where="binding.fabric",
             code="build.binding-too-short",

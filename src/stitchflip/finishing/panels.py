@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from math import ceil, floor
 
 from stitchflip.errors import BuildError
-from stitchflip.lengths import TOLERANCE_IN
+from stitchflip.lengths import TOLERANCE_IN, in_both_units
 from stitchflip.values import dataclass
 
 
@@ -59,7 +59,7 @@ def widths_needed(across: float, usable: float, seam: float) -> int:
     gain = usable - 2 * seam
     if gain <= TOLERANCE_IN:
         raise BuildError(
-            what=f"a backing fabric {usable:g} in wide is used up by its seams of {seam:g} in",
+            what=f"a backing fabric {in_both_units(usable)} wide is used up by its seams of {in_both_units(seam)}",
             fix="Give the usable width of the backing fabric as measured, selvages off.",
             where="backing.usable_width",
             code="build.backing-too-narrow",

@@ -25,7 +25,15 @@ from stitchflip.lengths.grid import (
     round_to,
 )
 from stitchflip.lengths.reading import LONGEST_IN, parse_length
-from stitchflip.lengths.speaker import THIN_SPACE, TIMES, UNIT_SPACE, Speaker, format_inches, format_length
+from stitchflip.lengths.speaker import (
+    THIN_SPACE,
+    TIMES,
+    UNIT_SPACE,
+    Speaker,
+    format_inches,
+    format_length,
+    in_both_units,
+)
 
 __all__ = [
     "CM_PER_INCH",
@@ -43,6 +51,7 @@ __all__ = [
     "Unit",
     "format_inches",
     "format_length",
+    "in_both_units",
     "parse_length",
     "round_to",
 ]

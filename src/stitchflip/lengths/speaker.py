@@ -200,6 +200,16 @@ class Speaker:
         return f"{number}{UNIT_SPACE}{self.unit.value}" if self.names_unit else number
 
 
+def in_both_units(length_in: float) -> str:
+    """A length in both units, for errors found where the maker's own is not known.
+
+    Example:
+        >>> in_both_units(0.375)
+        '⅜ in (0.95 cm)'
+    """
+    return f"{Speaker(Unit.INCH).width(length_in)} ({Speaker(Unit.CM).width(length_in)})".replace(UNIT_SPACE, " ")
+
+
 def _bought(length_in: float, grids: tuple[Fraction, ...]) -> Fraction:
     """The purchase in inches: on one of the grids as it is, else up to the next step of the first."""
     for grid in grids:

@@ -12,7 +12,7 @@ from __future__ import annotations
 from stitchflip.errors import BuildError
 from stitchflip.finishing.measures import COVER_PASSES, COVERED_SHOWS, JOIN_CUT_STEP
 from stitchflip.finishing.quilt_model import JoinCheck
-from stitchflip.lengths import TOLERANCE_IN, Rounding, Unit, round_to
+from stitchflip.lengths import TOLERANCE_IN, Rounding, Unit, in_both_units, round_to
 from stitchflip.project.house import HOUSE
 from stitchflip.project.model import Filler, Fold, Join, Joined, Project
 from stitchflip.project.numbers import Numbers
@@ -222,8 +222,10 @@ def check_join(numbers: Numbers, joined: Joined, cuts: JoinCuts) -> JoinCheck:
         return JoinCheck(way.value, 0.0, 0.0, 0.0, 0.0, numbers.loft, seam)
     if between <= TOLERANCE_IN:
         raise BuildError(
-            what=f"a flat strip cut {cuts.flat:g} in wide is used up by its two seams of {seam:g} in",
-            fix="Cut the flat strip wider than four seams.",
+            what=f"a flat strip cut {in_both_units(cuts.flat)} wide is used up by its two seams of "
+            f"{in_both_units(seam)}",
+            fix=f"Cut the flat strip wider than {in_both_units(2 * seam)}; {in_both_units(4 * seam)} or more keeps "
+            "the raw edges of the blocks from lying on each other.",
             where="joined.flat_cut",
             code="build.join-too-narrow",
         )

@@ -20,7 +20,7 @@ from stitchflip.finishing.joined.triangles import setting_triangles
 from stitchflip.finishing.joined.unequal import Blocks, blocks_as_joined
 from stitchflip.finishing.joined.words import border_words, joining_words, triangle_words
 from stitchflip.finishing.quilt_model import JoiningStrip, PlacedBlock, QuiltPlan, SettingTriangles
-from stitchflip.lengths import TOLERANCE_IN
+from stitchflip.lengths import TOLERANCE_IN, in_both_units
 from stitchflip.piecing.geometry import box, clip_all, extent
 from stitchflip.piecing.model import Polygon
 from stitchflip.project.model import Joined, Project, Setting
@@ -93,7 +93,7 @@ def _block_size(block: Polygon, joined: Joined) -> tuple[float, float]:
     wide, tall = right - left, high - low
     if joined.setting is Setting.ON_POINT and abs(wide - tall) > TOLERANCE_IN:
         raise BuildError(
-            what=f"blocks on point are square, and these are {wide:g} by {tall:g} in",
+            what=f"blocks on point are square, and these are {in_both_units(wide)} by {in_both_units(tall)}",
             fix='Square the blocks up to a square, or write setting = "straight".',
             where="joined.setting",
             code="build.blocks-do-not-meet",

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from stitchflip.errors import BuildError
-from stitchflip.lengths import TOLERANCE_IN
+from stitchflip.lengths import TOLERANCE_IN, in_both_units
 from stitchflip.piecing.geometry import box
 from stitchflip.piecing.model import Polygon
 from stitchflip.values import dataclass
@@ -119,8 +119,8 @@ def check_sizes(sizes: Sequence[float], seam: float) -> None:
     least = min(sizes)
     if least - 2 * seam <= TOLERANCE_IN:
         raise BuildError(
-            what=f"a block of {least:g} in is used up by its two seams of {seam:g} in",
-            fix="Measure it again, raw edge to raw edge, or make it anew.",
-            where="joined.measured",
+            what=f"a block of {in_both_units(least)} is used up by its two seams of {in_both_units(seam)}",
+            fix="Square the blocks up larger, or measure them again, raw edge to raw edge.",
+            where="squared_up, joined.measured",
             code="build.block-too-small",
         )
