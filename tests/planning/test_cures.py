@@ -239,3 +239,23 @@ def test_points_past_the_edge_of_a_hexagon_fit_a_larger_hexagon(draft: Draft) ->
         mended = see(apply_changes(project, (change,)))
         assert 2 * 10.5 / sqrt(3) < extent(mended.build.trim_taped, 0, 1)[1] * 2
         assert "points.cut-off" not in {one.code for one in geometry_findings(mended)}
+
+
+def test_no_cure_changes_far_more_than_what_is_short(draft: Draft) -> None:
+    """Where fabric is 1/4 in short of its reach, no size changes by more than both sides of that and an inch."""
+    project = draft(
+        squared_up={"wide": "12 1/2", "long": "12 1/2"},
+        center={"cut": "10", "fabric": "Plain"},
+        building={"way": "log cabin"},
+        rounds=[{"cut": "2", "fabric": "Dot"}],
+    )
+    seen = see(project)
+    short = max(spot.by for spot in seen.build.bare)
+
+    for finding in with_cures(seen, geometry_findings(seen)):
+        for change in (change for cure in finding.cures for change in cure.changes):
+            after = apply_changes(project, (change,))
+            if change.path[0] == "squared_up" and after.squared_up.wide and after.squared_up.long:
+                assert 12.5 - min(after.squared_up.wide.inches, after.squared_up.long.inches) <= 2 * short + 1.125
+            if change.path[0] == "rounds" and after.rounds[0].cut:
+                assert after.rounds[0].cut.inches - 2 <= short + 1.25

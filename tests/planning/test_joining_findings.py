@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from stitchflip.cli.plan_words import does_it_fit
 from stitchflip.planning import plan
 from stitchflip.planning.findings.joining import backing_width, borders, joins, kinds, unequal_blocks
 from stitchflip.planning.model import Cure, Finding, Plan, Severity
@@ -255,3 +256,19 @@ def test_rows_of_places_that_do_not_fit_are_told(draft: Draft) -> None:
 def test_the_plan_lists_what_the_joins_leave(draft: Draft) -> None:
     """Registered: a finding of a join is among those of the whole plan."""
     assert "join.overlap" in {one.code for one in made(draft, flat_cut="7/8").findings}
+
+
+def test_unequal_blocks_that_come_out_as_wished_name_their_size_once(draft: Draft) -> None:
+    """Small ones framed come out as large as blocks that never differed: the size is not set against itself."""
+    framed = made(draft, measured=[["14", "13 7/8"], ["14", "14"]], unequal="frame the small ones")
+    trimmed = made(draft, measured=[["14", "13 7/8"], ["14", "14"]])
+
+    assert [False, True] == [" instead of " in next(unequal_blocks(one)).what for one in (framed, trimmed)]
+
+
+def test_a_join_that_stops_the_quilt_is_the_first_answer(draft: Draft) -> None:
+    """A folded strip that does not cover its stitching: the quilt does not fit, whatever its blocks do."""
+    wide = {"rounds": [{"cut": "2 1/2", "fabric": "Stripe"}, {"cut": "5", "fabric": "Dot"}]}
+    answer = does_it_fit(made(draft, wide, flat_cut="1 1/8", folded_cut="1"))
+
+    assert answer.startswith("No. The folded strip ends")

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from stitchflip.piecing.model import SewnPiece
     from stitchflip.planning.model import BlockKind, Finding, Plan
 
-_ABOUT_FIT = ("coverage", "points", "base")
+_ABOUT_FIT = ("coverage", "points", "base", "center", "join")
 """Areas of the findings that answer whether the piece fits."""
 
 _THROUGH = {

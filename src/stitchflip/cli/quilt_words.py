@@ -26,7 +26,8 @@ def size_of_quilt(plan: Plan, quilt: QuiltPlan) -> str:
     joined = plan.project.joined
     laid = f"{joined.across} × {joined.down} blocks" if joined is not None else "blocks"
     if joined is not None and joined.setting is Setting.ON_POINT:
-        laid = f"{len(quilt.blocks)} blocks on point"
+        count = len(quilt.blocks)
+        laid = f"{count} {'block' if count == 1 else 'blocks'} on point"
     block = say.size(plan.square_up.wide, plan.square_up.high)
     return f"squared up {say.size(quilt.wide, quilt.high)} (wide × long): {laid}, each squared up {block}"
 

@@ -37,7 +37,14 @@ def coverage(seen: Seen, finding: Finding) -> Iterator[Cure]:
         grid = 0.25 if project.units is Unit.INCH else 0.5 / 2.54
         now = project.rounds[last].cut
         found = (
-            search(project, ("rounds", last, "cut"), next_size(now.inches, grid, up=True), grid, is_covered)
+            search(
+                project,
+                ("rounds", last, "cut"),
+                next_size(now.inches, grid, up=True),
+                grid,
+                is_covered,
+                most=_short(seen),
+            )
             if now
             else None
         )
@@ -98,12 +105,24 @@ def _smaller_trim(seen: Seen) -> Iterator[Cure]:
     key = OWN_MEASURE.get(wanted.shape) or _measure_toward(seen)
     now = getattr(wanted, key)
     found = (
-        search(seen.project, ("squared_up", key), next_size(now.inches, grid, up=False), -grid, is_covered)
+        search(
+            seen.project,
+            ("squared_up", key),
+            next_size(now.inches, grid, up=False),
+            -grid,
+            is_covered,
+            most=2 * _short(seen),
+        )
         if now
         else None
     )
     if found:
         yield Cure(capital(f"{squaring_up(seen, found[0], key)}."), (found[1],))
+
+
+def _short(seen: Seen) -> float:
+    """How far fabric is short where it is shortest, with an inch for what stitching and rounding take."""
+    return max((spot.by for spot in seen.build.bare), default=0.0) + 1.0
 
 
 def _measure_toward(seen: Seen) -> str:

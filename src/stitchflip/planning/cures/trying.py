@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import StitchflipError
@@ -74,7 +75,13 @@ def codes_of(seen: Seen) -> set[str]:
 
 
 def search(
-    project: Project, path: tuple[str | int, ...], start: float, step: float, good: Callable[[Project], bool]
+    project: Project,
+    path: tuple[str | int, ...],
+    start: float,
+    step: float,
+    good: Callable[[Project], bool],
+    *,
+    most: float = inf,
 ) -> tuple[float, Change] | None:
     """The first size from `start` on, in steps, with which the project is good.
 
@@ -87,6 +94,7 @@ def search(
         start: First size to try, inches.
         step: Step, inches; negative to try smaller ones.
         good: Decides about the project with the size; one that cannot be built is not good.
+        most: No size farther from the first than this, inches; what needs more mends something else.
     """
 
     def change(steps: int) -> Change:
@@ -99,7 +107,8 @@ def search(
             return False
 
     bad = -1
-    for far in _STRIDES:
+    farthest = min(most / abs(step), _STRIDES[-1])
+    for far in (*(stride for stride in _STRIDES if stride < farthest), int(farthest)):
         if is_good(far):
             first = far
             while first - bad > 1:

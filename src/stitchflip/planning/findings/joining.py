@@ -140,7 +140,7 @@ def unequal_blocks(plan: Plan) -> Iterator[Finding]:
     wished = _replanned(plan, measured=())
     what = f"The blocks measure from {say.near(least)} to {say.near(most)} and do not meet at the joins: "
     what += f"{_done(joined.unequal)}, the whole is {size_in_words(project, quilt.wide, quilt.high)}"
-    if wished is not None:
+    if wished is not None and max(abs(wished.wide - quilt.wide), abs(wished.high - quilt.high)) > TOLERANCE:
         what += f" instead of {size_in_words(project, wished.wide, wished.high)}"
     cures = []
     for way in Unequal:
