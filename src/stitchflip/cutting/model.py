@@ -125,6 +125,26 @@ class StripPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class StackPiece:
+    """One piece where it lies in a row that is cut closer, as cut."""
+
+    label: str
+    across: float
+    """Across the fabric."""
+    along: float
+    """Along the fabric."""
+
+
+@dataclass(frozen=True, slots=True)
+class RowStack:
+    """A part of a row, as high as the row: its pieces lie over one another, the first at the cut of the row before."""
+
+    wide: float
+    """Room across the fabric that is subcut first; each piece is then cut off it and trimmed."""
+    pieces: tuple[StackPiece, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Row:
     """One full-width row of rectangles."""
 
@@ -133,6 +153,8 @@ class Row:
     """(label, width used) left to right."""
     turned: bool
     """True when its tallest piece is turned a quarter from the way its size is given (wide × long)."""
+    stacks: tuple[RowStack, ...] = ()
+    """Where each piece lies, when pieces of different heights share the row (cutting closer); else empty."""
 
 
 @dataclass(frozen=True, slots=True)
