@@ -31,6 +31,17 @@ class Aim(StrEnum):
     """Sheets of given sizes and number, not everything need be cut: the value of what is."""
 
 
+class FirstCut(StrEnum):
+    """Which way the first cuts of a sheet go."""
+
+    ACROSS = "across"
+    """Across its full width."""
+    ALONG = "along"
+    """Along its full length."""
+    EITHER = "either"
+    """As is better, sheet by sheet."""
+
+
 @dataclass(frozen=True, slots=True)
 class Want:
     """Equal pieces."""
@@ -79,6 +90,8 @@ class LayoutTask:
     is proved when plan and bound round up to the same one. 1 when every unit counts."""
     tallest_strip: int | None = None
     """No strip is cut taller (the longest cut ruler and mat take); None: any height."""
+    first_cut: FirstCut = FirstCut.ACROSS
+    """With `Aim.LENGTH` always across."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +101,7 @@ class Bit:
     want: int
     """Number of its want."""
     turned: bool = False
+    """A quarter, against the sheet (not against the strip: a sheet cut along turns nothing)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,6 +129,9 @@ class Layout:
     strips: tuple[LaidStrip, ...]
     times: int = 1
     """So many sheets are cut this way."""
+    along: bool = False
+    """True: the first cuts go along the sheet. Look at it from its side: wide and long of the sheet and of every bit
+    change places, and the strips lie as always (their heights add up across the sheet's width)."""
 
     @property
     def used(self) -> int:
