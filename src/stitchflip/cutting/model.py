@@ -37,6 +37,13 @@ class Piece:
     window: tuple[float, float] | None = None
     """Fabric it takes, wide and long, when it is cut on the slant from upright fabric; None: as wide and long."""
 
+    last_long: float = 0.0
+    """Whole strips that are joined: what one strip of each joined length need only give when all others are whole;
+    0 = whole too."""
+
+    last_count: int = 1
+    """How many joined lengths there are, each with such a strip of its own."""
+
     motif_in: float = 0.0
     """Length kept free beside it so that one whole motif surely lies in the row, wherever the print begins."""
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING
 
-from stitchflip.cutting.model import FabricPlan, HandSheet, OneStrip, Piece, Row, StripPlan
+from stitchflip.cutting.model import FabricPlan, HandSheet, OneStrip, Piece, Row, StackPiece, StripPlan
 from stitchflip.project.model import Fabric, Wash, Working
 
 if TYPE_CHECKING:
@@ -47,6 +47,7 @@ def verify_fabric_plan(
             checker.pieces_made,
             checker.strips_hold,
             checker.rows_hold,
+            checker.joined_lengths_hold,
             checker.sheets_hold,
             checker.stock_is_there,
             checker.purchase_adds_up,
@@ -146,6 +147,9 @@ class _Checker:
                 yield from self._row_holds(row, sheet.usable_length, swapped=sheet.along == "long")
 
     def _row_holds(self, row: Row, width: float, *, swapped: bool) -> Iterator[str]:
+        if row.stacks:
+            yield from self._stacks_hold(row, width)
+            return
         across = sum(taken for _, taken in row.pieces)
         if across > width + _SLACK:
             yield f"a row of {across:g} in is laid across {width:g} in"
@@ -166,6 +170,47 @@ class _Checker:
         turned = abs(taken - long) < _SLACK and wide < row.height + _SLACK
         may_turn = piece.can_turn and not self.fabric.one_way and not is_long_strip
         return upright or (turned and may_turn)
+
+    def _stacks_hold(self, row: Row, width: float) -> Iterator[str]:
+        """Parts of a row stand side by side, the pieces of a part over one another, each laid as it may be."""
+        across = sum(stack.wide for stack in row.stacks)
+        if across > width + _SLACK:
+            yield f"a row of {across:g} in is laid across {width:g} in"
+        for stack in row.stacks:
+            high = sum(piece.along for piece in stack.pieces)
+            if high > row.height + _SLACK:
+                yield f"{high:g} in of pieces lie over one another in a row {row.height:g} in high"
+            for piece in stack.pieces:
+                if piece.across > stack.wide + _SLACK:
+                    yield f"{piece.label} is {piece.across:g} in across, its part of the row {stack.wide:g} in"
+                if not any(self._may_lie(asked, piece) for asked in self.pieces if asked.name == piece.label):
+                    yield f"{piece.label} is laid {piece.across:g} × {piece.along:g} in, which nobody asked for"
+        laid = sorted((piece.label, piece.across) for stack in row.stacks for piece in stack.pieces)
+        if laid != sorted(row.pieces):
+            yield f"a row {row.height:g} in high lists other pieces than lie in it"
+
+    def _may_lie(self, asked: Piece, piece: StackPiece) -> bool:
+        """Strips run across the fabric unless they are longer than it is wide; what may turn lies either way."""
+        if asked.kind == "rectangle":
+            wide, long = asked.takes
+            ways = [(wide, long)]
+        else:
+            whole = min(asked.long or self.width, self.width) if asked.kind == "binding" else asked.long
+            lengths = [whole] + [asked.last_long] * (asked.kind == "binding" and asked.last_long > 0)
+            ways = [(asked.wide, n) if n > self.width + _SLACK else (n, asked.wide) for n in lengths]
+        if asked.can_turn and not self.fabric.one_way:
+            ways += [(along, across) for across, along in ways]
+        return any(abs(piece.across - a) < _SLACK and abs(piece.along - b) < _SLACK for a, b in ways)
+
+    def joined_lengths_hold(self) -> Iterator[str]:
+        """Of whole strips that are joined no more are cut short than there are joined lengths."""
+        laid = [piece for row in self.plan.rows for stack in row.stacks for piece in stack.pieces]
+        for asked in self.pieces:
+            whole = min(asked.long or self.width, self.width)
+            own = [piece for piece in laid if piece.label == asked.name]
+            short = sum(max(piece.across, piece.along) < whole - _SLACK for piece in own)
+            if asked.kind == "binding" and short > asked.last_count:
+                yield f"{asked.name}: {short} strips are cut short for {asked.last_count} joined lengths"
 
     # --- the shelf -----------------------------------------------------------------------------------------
 

@@ -181,6 +181,8 @@ def _binding(making: Making) -> Piece:
         count=binding.strips,
         kind="binding",
         can_turn=not _is_one_way(making.project, binding.fabric),
+        last_long=binding.strip_length - max(binding.made - binding.need, 0.0),
+        last_count=binding.strips // binding.strips_per_piece,
     )
 
 

@@ -76,8 +76,10 @@ def _border_strip(project: Project, numbers: Numbers, fabric: str, name: str, cu
 def _pieced(project: Project, numbers: Numbers, fabric: str, name: str, cut: float, long: float, count: int) -> Piece:
     """Whole strips that are joined to one length and cut into pieces."""
     usable = usable_width(project, numbers, fabric)
-    strips = strips_needed(count * long, usable, join_cost(cut, numbers.seam, Join.DIAGONAL))
-    return Piece(name, cut, usable, strips, "binding", cut_first=False)
+    join = join_cost(cut, numbers.seam, Join.DIAGONAL)
+    strips = strips_needed(count * long, usable, join)
+    last = count * long - (strips - 1) * (usable - join)
+    return Piece(name, cut, usable, strips, "binding", cut_first=False, last_long=last)
 
 
 def usable_width(project: Project, numbers: Numbers, fabric: str) -> float:
