@@ -148,7 +148,7 @@ class _Checker:
 
     def _row_holds(self, row: Row, width: float, *, swapped: bool) -> Iterator[str]:
         if row.stacks:
-            yield from self._stacks_hold(row, width)
+            yield from self._stacks_hold(row, width, swapped=swapped)
             return
         across = sum(taken for _, taken in row.pieces)
         if across > width + _SLACK:
@@ -171,7 +171,7 @@ class _Checker:
         may_turn = piece.can_turn and not self.fabric.one_way and not is_long_strip
         return upright or (turned and may_turn)
 
-    def _stacks_hold(self, row: Row, width: float) -> Iterator[str]:
+    def _stacks_hold(self, row: Row, width: float, *, swapped: bool) -> Iterator[str]:
         """Parts of a row stand side by side, the pieces of a part over one another, each laid as it may be."""
         across = sum(stack.wide for stack in row.stacks)
         if across > width + _SLACK:
@@ -183,17 +183,18 @@ class _Checker:
             for piece in stack.pieces:
                 if piece.across > stack.wide + _SLACK:
                     yield f"{piece.label} is {piece.across:g} in across, its part of the row {stack.wide:g} in"
-                if not any(self._may_lie(asked, piece) for asked in self.pieces if asked.name == piece.label):
+                named = [asked for asked in self.pieces if asked.name == piece.label]
+                if not any(self._may_lie(asked, piece, swapped=swapped) for asked in named):
                     yield f"{piece.label} is laid {piece.across:g} × {piece.along:g} in, which nobody asked for"
         laid = sorted((piece.label, piece.across) for stack in row.stacks for piece in stack.pieces)
         if laid != sorted(row.pieces):
             yield f"a row {row.height:g} in high lists other pieces than lie in it"
 
-    def _may_lie(self, asked: Piece, piece: StackPiece) -> bool:
+    def _may_lie(self, asked: Piece, piece: StackPiece, *, swapped: bool) -> bool:
         """Strips run across the fabric unless they are longer than it is wide; what may turn lies either way."""
         if asked.kind == "rectangle":
             wide, long = asked.takes
-            ways = [(wide, long)]
+            ways = [(long, wide) if swapped else (wide, long)]
         else:
             whole = min(asked.long or self.width, self.width) if asked.kind == "binding" else asked.long
             lengths = [whole] + [asked.last_long] * (asked.kind == "binding" and asked.last_long > 0)

@@ -1,0 +1,210 @@
+"""Cutting closer from the shelf: which pieces on hand to cut, so that as little as possible is bought.
+
+The everyday plan takes whole rows and strips of one width from each piece on hand, in turn. Here all pieces on
+hand and every amount the shop would cut are put before the search engine together: what is bought costs more than
+everything on hand, a piece on hand costs its area, so that big pieces stay whole where small ones do.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from stitchflip.cutting.laying import GRID_IN, lots_of, row_of, wants_of, whole_units
+from stitchflip.cutting.layouts.model import Aim, LayoutTask, Sheet
+from stitchflip.cutting.layouts.solving import solve
+from stitchflip.cutting.layouts.watch import Watch
+from stitchflip.cutting.model import FabricPlan, HandSheet, Row, Status
+from stitchflip.cutting.on_hand import Shelf
+from stitchflip.cutting.purchase import Purchase, purchase_for, shrinkage_of
+from stitchflip.cutting.words import from_hand_words
+from stitchflip.lengths import Speaker, Unit
+from stitchflip.values import dataclass
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Sequence
+
+    from stitchflip.cutting.laying import Lot
+    from stitchflip.cutting.layouts.model import Answer
+    from stitchflip.cutting.model import Piece
+    from stitchflip.cutting.on_hand import Sheet as OnHandSheet
+    from stitchflip.project.model import Fabric
+    from stitchflip.project.numbers import Numbers
+
+_MOST_PIECES = 2_000
+_MOST_STEPS = 40
+"""Amounts of new fabric that are put before the engine."""
+_AREA = 4
+"""Parts of a square inch that cost one."""
+_STEP_IN = 1e-3
+_TOLERANCE = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class ShelfCloser:
+    """What the shelf gives when it is cut closer."""
+
+    plan: FabricPlan | None
+    """A plan that buys less, or leaves more pieces on hand whole; None when there is none, or none was found."""
+    saves_in: float
+    """What it buys less than the everyday plan."""
+    leaves_whole: int
+    """How many more pieces on hand stay whole."""
+    is_proved: bool
+    """True: in two stages nothing cheaper exists."""
+
+
+def cut_shelf_closer(
+    fabric: Fabric,
+    pieces: Sequence[Piece],
+    numbers: Numbers,
+    unit: Unit,
+    plan: FabricPlan,
+    seconds: float,
+    cancelled: Callable[[], bool] | None = None,
+) -> ShelfCloser | None:
+    """Whether the shelf gives more when it is cut closer than the everyday plan does.
+
+    Args:
+        fabric: the fabric, with what is on hand.
+        pieces: what is cut from it, as cut.
+        numbers: the maker's numbers.
+        unit: her unit.
+        plan: the everyday plan of the same pieces.
+        seconds: how long to look, at most.
+        cancelled: asked again and again; True ends the search with what there is.
+
+    Returns:
+        What is found; None when the question has no sense here: nothing but strips is on hand, lengths are found
+        while sewing, or a motif decides.
+    """
+    wanted = [piece for piece in pieces if piece.count]
+    shelf = Shelf.of(
+        fabric, [p.wide for p in wanted if p.kind != "rectangle"], numbers, shrinkage_of(fabric, numbers), unit
+    )
+    if not wanted or not shelf.sheets or shelf.strips or sum(piece.count for piece in wanted) > _MOST_PIECES:
+        return None
+    if any(strips.as_you_go for strips in plan.strip_plans) or any(p.motif_in or p.window for p in wanted):
+        return None
+    if any(sheet.along == "long" for sheet in shelf.sheets) and not all(piece.can_turn for piece in wanted):
+        return None
+    job = _Job.of(fabric, wanted, numbers, unit, plan, shelf)
+    answer = solve(job.task, Watch(seconds, cancelled))
+    if not answer.layouts:
+        return ShelfCloser(None, 0.0, 0, is_proved=answer.status is Status.IMPOSSIBLE)
+    closer = job.fabric_plan(answer)
+    saves = plan.buy_in - closer.buy_in if not plan.left_out else 0.0
+    whole = len(plan.hand_sheets) - len(closer.hand_sheets)
+    is_better = bool(plan.left_out) or saves > _STEP_IN or (saves > -_STEP_IN and whole > 0)
+    proved = answer.status is Status.PROVED
+    return ShelfCloser(closer if is_better else None, saves if is_better else 0.0, max(whole, 0), is_proved=proved)
+
+
+@dataclass(frozen=True, slots=True)
+class _Job:
+    """The shelf and the shop as a task for the engine, and the way back."""
+
+    lots: tuple[Lot, ...]
+    on_hand: tuple[OnHandSheet, ...]
+    amounts: tuple[Purchase, ...]
+    """Amounts the shop would cut, after the pieces on hand in the task."""
+    task: LayoutTask
+    grid: float
+    fabric: Fabric
+    numbers: Numbers
+    unit: Unit
+    everyday: FabricPlan
+
+    @classmethod
+    def of(
+        cls, fabric: Fabric, pieces: Sequence[Piece], numbers: Numbers, unit: Unit, plan: FabricPlan, shelf: Shelf
+    ) -> _Job:
+        grid = GRID_IN[unit]
+        width = plan.usable_width
+        on_hand = tuple(sheet for sheet in shelf.sheets if min(sheet.usable_length, sheet.usable_stack) >= grid)
+        lots = lots_of(fabric, pieces, max([width, *(sheet.usable_length for sheet in on_hand)]))
+        amounts = () if fabric.only_on_hand else tuple(_amounts(plan, numbers, fabric))
+        sheets = [
+            Sheet(
+                whole_units(sheet.usable_length, grid),
+                whole_units(sheet.usable_stack, grid),
+                cost=max(1, round(_AREA * sheet.wide * sheet.long)),
+            )
+            for sheet in on_hand
+        ]
+        dear = 1 + sum(sheet.cost for sheet in sheets)
+        shrinkage = shrinkage_of(fabric, numbers)
+        for number, amount in enumerate(amounts, 1):
+            cuts = amount.buy_in * (1 - shrinkage.along) - numbers.straightening
+            sheets.append(Sheet(whole_units(width, grid), whole_units(cuts, grid), cost=dear * number + 1))
+        task = LayoutTask(wants_of(lots, grid), tuple(sheets), Aim.COST)
+        return cls(lots, on_hand, amounts, task, grid, fabric, numbers, unit, plan)
+
+    def fabric_plan(self, answer: Answer) -> FabricPlan:
+        """The engine's answer as a plan in rows, on hand and bought."""
+        rows: list[Row] = []
+        sheets: list[HandSheet] = []
+        bought = Purchase(0.0, 0.0)
+        used = 0.0
+        for layout in answer.layouts:
+            own = sorted((row_of(s, self.lots, self.grid) for s in layout.strips), key=lambda row: -row.height)
+            if layout.sheet < len(self.on_hand):
+                sheets.append(_hand_sheet(self.on_hand[layout.sheet], own))
+                continue
+            rows += own
+            used += layout.used * self.grid
+        if rows:
+            bought = purchase_for(used, self.numbers, shrinkage_of(self.fabric, self.numbers))
+        return replace(
+            self.everyday,
+            strip_plans=(),
+            rows=tuple(rows),
+            losing_rows_in=None,
+            used_in=used,
+            straightening_in=self.numbers.straightening if rows else 0.0,
+            need_in=bought.need_in,
+            buy_in=bought.buy_in,
+            spare_in=bought.spare_in,
+            bound_in=bought.need_in if answer.status is Status.PROVED else 0.0,
+            status=answer.status,
+            tipping_points=(),
+            from_hand=from_hand_words(sheets, (), Speaker(self.unit)),
+            short_in=0.0,
+            miscuts=0,
+            hand_sheets=tuple(sheets),
+            turning_is_refused=False,
+            spare_strip_buy_in=bought.buy_in,
+            fits_fat_quarter=False,
+            left_out=(),
+            because="",
+        )
+
+
+def _amounts(plan: FabricPlan, numbers: Numbers, fabric: Fabric) -> list[Purchase]:
+    """Every amount the shop cuts up to what the everyday plan buys."""
+    out: list[Purchase] = []
+    shrinkage = shrinkage_of(fabric, numbers)
+    step = numbers.buy_in_steps_of
+    buy = max(numbers.buy_at_least, step)
+    while buy < plan.buy_in + _STEP_IN and len(out) < _MOST_STEPS:
+        if buy * (1 - shrinkage.along) - numbers.straightening > _TOLERANCE:
+            out.append(Purchase(buy, buy))
+        buy += step
+    return out
+
+
+def _hand_sheet(sheet: OnHandSheet, rows: Sequence[Row]) -> HandSheet:
+    side = sheet.wide if sheet.along == "wide" else sheet.long
+    filled = max(sum(stack.wide for stack in row.stacks) for row in rows)
+    return HandSheet(
+        name=sheet.name,
+        wide=sheet.wide,
+        long=sheet.long,
+        along=sheet.along,
+        usable_length=sheet.usable_length,
+        usable_stack=sheet.usable_stack,
+        strips=(),
+        rows=tuple(rows),
+        used_in=sum(row.height for row in rows),
+        column_left_in=max(side - filled, 0.0),
+    )
