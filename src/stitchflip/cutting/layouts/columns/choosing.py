@@ -1,0 +1,122 @@
+"""The plan among given columns: how often each is cut, a small integer program."""
+
+from __future__ import annotations
+
+from math import ceil, isfinite
+from typing import TYPE_CHECKING
+
+from stitchflip.values import dataclass
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from stitchflip.cutting.layouts.columns.column import Column
+    from stitchflip.cutting.layouts.watch import Watch
+
+_NO_LIMIT = 1e30
+_SLACK = 1e-6
+"""Sums of whole numbers differ from a whole number by less."""
+_SHORTEST_RUN = 0.01
+"""Seconds."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """What the program said."""
+
+    times: tuple[int, ...] | None
+    """How often each column is cut; None: none found."""
+    cost: int
+    """Of that; 0 when none was found."""
+    bound: int
+    """No choice of these columns costs less."""
+    is_finished: bool
+    """Nothing better can be found among these columns below the ceiling."""
+
+
+def chosen(
+    columns: Sequence[Column],
+    least: Sequence[int],
+    watch: Watch,
+    *,
+    most: Sequence[int | None] | None = None,
+    seconds: float | None = None,
+    ceiling: int | None = None,
+    floor_cost: int = 0,
+) -> Choice:
+    """Pick how often each column is cut, at the least cost.
+
+    Args:
+        columns: what can be cut.
+        least: of each row, at least so much.
+        watch: ends the search.
+        most: of each row, at most so much; None for rows without a limit.
+        seconds: at most so many.
+        ceiling: only choices that cost at most so much are looked for.
+        floor_cost: none costs less (known otherwise); the search ends once it finds one of that cost.
+
+    Returns:
+        The choice. A `bound` of ceiling + 1 says: none of these columns make a plan within the ceiling.
+    """
+    import highspy  # type: ignore[import-untyped]  # ships no types
+
+    highs = highspy.Highs()
+    time = watch.left() if seconds is None else min(seconds, watch.left())
+    options = {
+        "output_flag": False,
+        "threads": 1,
+        "random_seed": 0,
+        "mip_rel_gap": 0.0,
+        "mip_abs_gap": 1 - 2 * _SLACK,
+        "time_limit": max(_SHORTEST_RUN, time),
+    }
+    for option, setting in options.items():
+        highs.setOptionValue(option, setting)
+    highs.passModel(_program(columns, least, most or [None] * len(least), (floor_cost, ceiling)))
+    highs.run()
+    info = highs.getInfo()
+    if highs.getModelStatus() == highspy.HighsModelStatus.kInfeasible:
+        return Choice(times=None, cost=0, bound=floor_cost if ceiling is None else ceiling + 1, is_finished=True)
+    bound = max(floor_cost, ceil(info.mip_dual_bound - _SLACK) if isfinite(info.mip_dual_bound) else floor_cost)
+    if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
+        return Choice(times=None, cost=0, bound=bound, is_finished=False)
+    times = tuple(round(amount) for amount in highs.getSolution().col_value)
+    cost = sum(column.cost * count for column, count in zip(columns, times, strict=True))
+    return Choice(times=times, cost=cost, bound=min(bound, cost), is_finished=bound >= cost)
+
+
+def _program(
+    columns: Sequence[Column],
+    least: Sequence[int],
+    most: Sequence[int | None],
+    costs: tuple[int, int | None],
+) -> object:
+    """The columns as an integer program; the cost is its last row where it has limits."""
+    import highspy
+    import numpy as np
+
+    program = highspy.HighsLp()
+    lowest, highest = costs
+    has_cost_row = lowest > 0 or highest is not None
+    program.num_col_, program.num_row_ = len(columns), len(least) + has_cost_row
+    program.col_cost_ = np.array([column.cost for column in columns], dtype=float)
+    program.col_lower_ = np.zeros(len(columns))
+    program.col_upper_ = np.array([_most_times(column, least, most) for column in columns], dtype=float)
+    limits = [*most, *([highest] if has_cost_row else [])]
+    program.row_lower_ = np.array([*least, *([lowest] if has_cost_row else [])], dtype=float)
+    program.row_upper_ = np.array([_NO_LIMIT if limit is None else limit for limit in limits], dtype=float)
+    program.integrality_ = [highspy.HighsVarType.kInteger] * len(columns)
+    entries = [
+        [*column.uses, *([(len(least), column.cost)] if has_cost_row and column.cost else [])] for column in columns
+    ]
+    program.a_matrix_.format_ = highspy.MatrixFormat.kColwise
+    program.a_matrix_.start_ = np.cumsum([0, *map(len, entries)]).astype(np.int32)
+    program.a_matrix_.index_ = np.array([row for uses in entries for row, _ in uses], dtype=np.int32)
+    program.a_matrix_.value_ = np.array([count for uses in entries for _, count in uses], dtype=float)
+    return program
+
+
+def _most_times(column: Column, least: Sequence[int], most: Sequence[int | None]) -> int:
+    """More of a column never helps: it gives all that is wanted of everything in it, or uses up a stock."""
+    limits = [limit // count for row, count in column.uses if (limit := most[row]) is not None]
+    return min([max((-(-least[row] // count) for row, count in column.uses), default=0), *limits])

@@ -1,0 +1,255 @@
+"""Strips across the full width: which pieces side by side are worth most, for every height a strip can have.
+
+In a strip of a given height each piece lies the narrower way of those that fit under it, so both ways of a piece are
+one choice. One pass over all pieces by height fills a table of the width that prices every height; there the two
+ways of a piece may both be counted, so its worths are bounds. A height is looked at again, exactly, where that
+matters.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from operator import itemgetter
+from typing import TYPE_CHECKING, Any
+
+from stitchflip.cutting.layouts.columns.column import Column
+from stitchflip.values import dataclass
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from stitchflip.cutting.layouts.columns.column import Uses
+    from stitchflip.cutting.layouts.model import LayoutTask
+
+BIGGEST_TABLE = 25_000_000
+"""Cells of a table of the width; beyond that the memory goes."""
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """How a piece may lie."""
+
+    wide: int
+    long: int
+    is_turned: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """Equal pieces and the ways they may lie, the lowest first."""
+
+    count: int
+    ways: tuple[Way, ...]
+
+
+def kinds_of(task: LayoutTask, sheet_number: int = 0) -> tuple[Kind, ...]:
+    """The wants as kinds of pieces for strips of one sheet.
+
+    Args:
+        task: already small.
+        sheet_number: which sheet.
+
+    Returns:
+        One kind for each want; one that does not fit on the sheet has no way to lie.
+    """
+    sheet = task.sheets[sheet_number]
+    limits = [limit for limit in (sheet.long, task.tallest_strip) if limit is not None]
+    kinds = []
+    for want in task.wants:
+        ways = [Way(want.wide, want.long, is_turned=False)]
+        if want.can_turn and want.wide != want.long:
+            ways.append(Way(want.long, want.wide, is_turned=True))
+        fitting = [way for way in ways if way.wide <= sheet.wide and all(way.long <= limit for limit in limits)]
+        kinds.append(Kind(count=want.count, ways=tuple(sorted(fitting, key=lambda way: way.long))))
+    return tuple(kinds)
+
+
+class StripKnapsack:
+    """Finds the strips worth most.
+
+    Args:
+        kinds: the pieces.
+        wide: of the sheet.
+        is_trimmed: pieces may be lower than their strip; otherwise all of a strip are as high as it is.
+    """
+
+    def __init__(self, kinds: Sequence[Kind], wide: int, *, is_trimmed: bool) -> None:
+        self.kinds = tuple(kinds)
+        self.wide = wide
+        self.is_trimmed = is_trimmed
+        self.heights = tuple(sorted({way.long for kind in kinds for way in kind.ways}))
+        self._lying: list[list[tuple[int, Way]]] = [[] for _ in self.heights]
+        for number, kind in enumerate(kinds):
+            for way in kind.ways:
+                self._lying[bisect_left(self.heights, way.long)].append((number, way))
+
+    def priced(self, worths: Sequence[int], limits: Sequence[int] | None = None) -> PricedStrips:
+        """Find the worth of the best strip of every height.
+
+        Args:
+            worths: of one piece of each kind, whole numbers.
+            limits: pieces of each kind a strip may hold; None: all there are.
+
+        Returns:
+            The worths, and the strips on request.
+        """
+        return PricedStrips(self, worths, [kind.count for kind in self.kinds] if limits is None else limits)
+
+    def newly_lying(self, level: int) -> list[tuple[int, Way]]:
+        """Kinds and ways that fill a height exactly."""
+        return self._lying[level]
+
+    def lying(self, level: int) -> list[tuple[int, Way]]:
+        """For each kind that fits in a strip of that height, the narrowest way it can lie in it."""
+        if not self.is_trimmed:
+            return self._lying[level]
+        best: dict[int, Way] = {}
+        for lower in range(level + 1):
+            best.update(self._lying[lower])
+        return sorted(best.items())
+
+    def way(self, kind: int, high: int) -> Way:
+        """How a piece lies in a strip of a height: the narrowest way that fits."""
+        ways = [way for way in self.kinds[kind].ways if (way.long <= high if self.is_trimmed else way.long == high)]
+        return ways[-1]
+
+    def column(self, pieces: Sequence[tuple[int, int]]) -> Column | None:
+        """The lowest strip that holds the given pieces side by side, if any does.
+
+        Args:
+            pieces: (kind, count).
+        """
+        for high in self.heights:
+            if all(any(self._suits(way, high) for way in self.kinds[kind].ways) for kind, _ in pieces):
+                room = sum(self.way(kind, high).wide * count for kind, count in pieces)
+                if room <= self.wide:
+                    return Column(cost=high, uses=tuple(sorted(pieces)))
+        return None
+
+    def _suits(self, way: Way, high: int) -> bool:
+        """Whether a piece lying that way may be in a strip of that height."""
+        return way.long <= high if self.is_trimmed else way.long == high
+
+
+class PricedStrips:
+    """The worth of the best strip of every height, at given worths of the pieces."""
+
+    def __init__(self, knapsack: StripKnapsack, worths: Sequence[int], limits: Sequence[int]) -> None:
+        self._knapsack = knapsack
+        self._worths = worths
+        self._limits = limits
+        self._table = _Table(knapsack.wide)
+        self._ends: list[int] = []
+        self._exact: dict[int, tuple[int, Uses]] = {}
+        for level in range(len(knapsack.heights)):
+            if not knapsack.is_trimmed:
+                self._table.start_anew()
+            for kind, way in knapsack.newly_lying(level):
+                self._table.put(kind, way.wide, worths[kind], limits[kind])
+            self._ends.append(self._table.rows)
+        self.at_most: list[int] = [self._table.worth(end) for end in self._ends]
+        """For each height: no strip of it is worth more. A strip worth that much need not exist."""
+
+    def best(self, level: int) -> tuple[int, Uses]:
+        """The strip of a height that is worth most.
+
+        Args:
+            level: number of the height.
+
+        Returns:
+            Its worth and its pieces.
+        """
+        if level not in self._exact:
+            uses = self._table.pieces(self._ends[level])
+            if all(count <= self._limits[kind] for kind, count in uses):
+                self._exact[level] = (self.at_most[level], uses)
+            else:
+                self._exact[level] = self._looked_at_again(level)
+        return self._exact[level]
+
+    def any(self, level: int) -> Uses:
+        """A strip of a height that is worth much, quicker: the best one, what it has too much of left out."""
+        pieces = self._table.pieces(self._ends[level])
+        return tuple((kind, min(count, self._limits[kind])) for kind, count in pieces)
+
+    def _looked_at_again(self, level: int) -> tuple[int, Uses]:
+        """The same for one height alone, each kind lying one way."""
+        table = _Table(self._knapsack.wide)
+        for kind, way in self._knapsack.lying(level):
+            table.put(kind, way.wide, self._worths[kind], self._limits[kind])
+        return table.worth(table.rows), table.pieces(table.rows)
+
+    def offers(self, scale: int) -> list[tuple[int, int]]:
+        """Cost and most worth of a strip for each height, for a bound.
+
+        Args:
+            scale: whole numbers of worth for a cost of 1.
+        """
+        told = []
+        for level, high in enumerate(self._knapsack.heights):
+            most = self.at_most[level]
+            told.append((high, most if most <= high * scale else self.best(level)[0]))
+        return told
+
+
+class _Table:
+    """Most worth within each width, after every handful of equal pieces."""
+
+    def __init__(self, wide: int) -> None:
+        import numpy as np
+
+        self._np = np
+        self._now: Any = np.zeros(wide + 1, dtype=np.int64)
+        self._room: Any = np.empty(wide + 1, dtype=np.int64)
+        self._after: list[Any] = []
+        self._handfuls: list[tuple[int, int, int]] = []
+        self._begins: list[int] = []
+        self._start = 0
+
+    @property
+    def rows(self) -> int:
+        """Handfuls put so far."""
+        return len(self._handfuls)
+
+    def start_anew(self) -> None:
+        """Begin an empty table; the handfuls before stay readable."""
+        self._now = self._np.zeros_like(self._now)
+        self._start = self.rows
+
+    def put(self, kind: int, wide: int, worth: int, limit: int) -> None:
+        """Offer up to so many pieces, in handfuls of 1, 2, 4, ..., so that any number can be made of them."""
+        full = len(self._now) - 1
+        left = min(limit, full // wide)
+        if worth <= 0:
+            return
+        handful = 1
+        np, now, room = self._np, self._now, self._room
+        while left > 0:
+            handful = min(handful, left)
+            taken = handful * wide
+            np.add(now[: full + 1 - taken], handful * worth, out=room[taken:])
+            np.maximum(now[taken:], room[taken:], out=now[taken:])
+            self._after.append(now.copy())
+            self._handfuls.append((kind, wide, handful))
+            self._begins.append(self._start)
+            left -= handful
+            handful *= 2
+
+    def worth(self, end: int) -> int:
+        """Most worth in the full width after the first so many handfuls."""
+        return int(self._after[end - 1][-1]) if end > self._begin(end) else 0
+
+    def pieces(self, end: int) -> Uses:
+        """The pieces that are worth that much, by kind; more of a kind than there are, if it was put twice."""
+        begin, width = self._begin(end), len(self._now) - 1
+        counts: dict[int, int] = {}
+        while end > begin and (worth := self._after[end - 1][width]):
+            end = bisect_left(self._after, worth, begin, end, key=itemgetter(width))
+            kind, wide, handful = self._handfuls[end]
+            counts[kind] = counts.get(kind, 0) + handful
+            width -= wide * handful
+        return tuple(sorted(counts.items()))
+
+    def _begin(self, end: int) -> int:
+        """The first handful of the table that holds this one."""
+        return self._begins[end - 1] if end else 0
