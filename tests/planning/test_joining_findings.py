@@ -8,13 +8,13 @@ import pytest
 
 from stitchflip.cli.plan_words import does_it_fit
 from stitchflip.planning import plan
-from stitchflip.planning.findings.joining import backing_width, borders, joins, kinds, unequal_blocks
+from stitchflip.planning.findings.joining import backing_width, borders, joins, kinds, one_way_borders, unequal_blocks
 from stitchflip.planning.model import Cure, Finding, Plan, Severity
 from stitchflip.project import apply_changes
 from stitchflip.project.model import Project
 from tests.planning.conftest import Draft
 
-CHECKS = (joins, unequal_blocks, borders, backing_width, kinds)
+CHECKS = (joins, unequal_blocks, borders, one_way_borders, backing_width, kinds)
 
 
 def made(draft: Draft, parts: dict[str, Any] | None = None, **joined: Any) -> Plan:
@@ -190,6 +190,25 @@ def test_a_border_narrower_than_two_seams_stops(draft: Draft) -> None:
     assert ("join.border-narrow", Severity.STOP, "border 2") == (one.code, one.severity, one.where)
     assert "Border 2 (Plain), cut ½ in, is used up by its two seams." == said(one.what)
     assert "Cut it 1 in: ½ in shows." == said(one.cures[0].text)
+    assert set() == codes(cured(of, one.cures[0]))
+
+
+@pytest.mark.parametrize(("along", "cut", "lies"), [("none", "across", "the two sides"), ("all", "along", "top and")])
+def test_a_one_way_print_cannot_stand_upright_all_round_a_border_cut_one_way(
+    draft: Draft, along: str, cut: str, lies: str
+) -> None:
+    """Upright runs along the selvage: strips cut across stand upright at top and bottom, strips cut along at the sides.
+
+    Common practice, no source.
+    """
+    fabrics = [{"name": "Plain"}, {"name": "Stripe", "one_way": True}, {"name": "Dot"}]
+    parts = {"fabrics": fabrics, "borders": [{"cut": "2", "fabric": "Stripe", "cut_along": along}]}
+    of = made(draft, parts)
+    (one,) = found(of)
+
+    assert ("join.border-one-way", Severity.NOTE) == (one.code, one.severity)
+    assert cut in one.what
+    assert lies in one.what
     assert set() == codes(cured(of, one.cures[0]))
 
 

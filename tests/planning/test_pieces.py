@@ -1,9 +1,11 @@
 """The cutting list: every sewn strip once for each piece alike, in the order one cuts."""
 
 from collections.abc import Callable
+from typing import Any
 
 import pytest
 
+from stitchflip.cutting.verify import verify_fabric_plan
 from stitchflip.planning import plan
 from stitchflip.project.model import Project
 
@@ -85,3 +87,23 @@ def test_a_published_rule_for_joins_can_be_set(draft: Draft) -> None:
     double = plan(draft(**long, my_numbers={"draw_up": 0.0, "fold_loss": "0", "binding_join": "5"}), with_cures=False)
 
     assert (115.0, 110.0) == (plain.binding.made, double.binding.made)
+
+
+@pytest.mark.parametrize(("along", "need"), [("none", 4 * 3 + 1), ("the sides", 27.5 + 2 * 3 + 1), ("all", 32.5 + 1)])
+def test_borders_are_cut_across_or_along_the_fabric(draft: Draft, along: str, need: float) -> None:
+    """2 x 2 blocks of 14 are 27 1/2; a border cut 3 makes 32 1/2: two sides 27 1/2, top and bottom 32 1/2.
+
+    Across, four strips of 3; the sides along, one row of 27 1/2 and two strips; all along, one row of 32 1/2.
+    """
+    parts: dict[str, Any] = {
+        "fabrics": [{"name": name} for name in ("Plain", "Stripe", "Dot", "Edge")],
+        "joined": {"across": 2, "down": 2, "join": "plain seam", "fabric": "Dot"},
+        "borders": [{"cut": "3", "fabric": "Edge", "cut_along": along}],
+    }
+    made = plan(draft(**parts), with_cures=False)
+    (edge,) = (fabric for fabric in made.fabrics if fabric.fabric == "Edge")
+
+    assert need == edge.need_in
+    assert () == verify_fabric_plan(
+        edge, made.project.fabrics[3], made.pieces_by_fabric["Edge"], made.numbers, made.project.working
+    )

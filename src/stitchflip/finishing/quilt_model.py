@@ -100,6 +100,8 @@ class BorderPlan:
     """Cut size of the four corner squares; 0 for none."""
     front: tuple[Polygon, ...]
     corner_places: tuple[Polygon, ...] = ()
+    cut_along: str = "none"
+    """Strips that are cut along the fabric, whole, as the project says it: "none", "the sides", "all"."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -107,6 +107,7 @@ def _border(border: BorderPlan) -> Document:
         "ends_cut_length_in": number(border.ends_long),
         "corner_fabric": border.corner_fabric,
         "corner_square_in": number(border.corner_square),
+        "cut_along": border.cut_along,
     }
 
 

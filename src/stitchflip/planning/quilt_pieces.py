@@ -7,11 +7,12 @@ from typing import TYPE_CHECKING
 from stitchflip.cutting.model import Piece
 from stitchflip.finishing.binding_strips import Join, join_cost, strips_needed
 from stitchflip.lengths import Rounding, round_to
+from stitchflip.project.words import CutAlong
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from stitchflip.finishing.quilt_model import QuiltPlan
+    from stitchflip.finishing.quilt_model import BorderPlan, QuiltPlan
     from stitchflip.project.model import Project
     from stitchflip.project.numbers import Numbers
 
@@ -45,7 +46,8 @@ def quilt_pieces(project: Project, numbers: Numbers, quilt: QuiltPlan) -> Iterat
     for number, border in enumerate(quilt.borders, 1):
         called = f"Border {number}" if len(quilt.borders) > 1 else "Border"
         for name, long in (("sides", border.sides_long), ("top and bottom", border.ends_long)):
-            yield border.fabric, _border_strip(project, numbers, border.fabric, f"{called}, {name}", border.cut, long)
+            along = border.cut_along == CutAlong.ALL or (border.cut_along == CutAlong.SIDES and name == "sides")
+            yield border.fabric, _border_strip(project, numbers, border, f"{called}, {name}", long, along=along)
         if border.corner_square:
             corner = Piece(f"{called}, corners", border.corner_square, border.corner_square, 4 * project.how_many)
             yield border.corner_fabric, corner
@@ -66,11 +68,16 @@ def backing_pieces(project: Project, numbers: Numbers, quilt: QuiltPlan | None) 
             yield Piece(name, short, long, count, "rectangle", cut_first=False)
 
 
-def _border_strip(project: Project, numbers: Numbers, fabric: str, name: str, cut: float, long: float) -> Piece:
+def _border_strip(
+    project: Project, numbers: Numbers, border: BorderPlan, name: str, long: float, *, along: bool
+) -> Piece:
     count = 2 * project.how_many
-    if long > usable_width(project, numbers, fabric):
-        return _pieced(project, numbers, fabric, name, cut, long, count)
-    return Piece(name, cut, round_to(long, numbers.round_cuts_to / 2, Rounding.UP), count, cut_first=False)
+    rounded = round_to(long, numbers.round_cuts_to / 2, Rounding.UP)
+    if along:
+        return Piece(name, border.cut, rounded, count, "rectangle", can_turn=False, cut_first=False)
+    if long > usable_width(project, numbers, border.fabric):
+        return _pieced(project, numbers, border.fabric, name, border.cut, long, count)
+    return Piece(name, border.cut, rounded, count, cut_first=False)
 
 
 def _pieced(project: Project, numbers: Numbers, fabric: str, name: str, cut: float, long: float, count: int) -> Piece:

@@ -11,6 +11,7 @@ from stitchflip.project.strips import MOST_STRIPS, Building, Patch, Round, Step
 from stitchflip.project.words import (
     BorderCorners,
     Covers,
+    CutAlong,
     Filler,
     Fold,
     Join,
@@ -125,6 +126,11 @@ class Border(Model):
         default=BorderCorners.BUTTED, description="How its corners are made."
     )
     corner_fabric: Name | None = Field(default=None, description="Fabric of its corner squares.")
+    cut_along: Annotated[CutAlong, reads(CutAlong)] = Field(
+        default=CutAlong.NONE,
+        description="Which of its strips are cut along the fabric, whole and with the least stretch; that takes more "
+        "length. The sides of a one-way print stand upright when they are cut along, top and bottom when cut across.",
+    )
 
 
 class CutApart(Model):

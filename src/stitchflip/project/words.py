@@ -248,6 +248,14 @@ class BorderCorners(StrEnum):
     SQUARES = "corner squares"
 
 
+class CutAlong(StrEnum):
+    """Which strips of a border are cut along the fabric instead of across it."""
+
+    NONE = "none"
+    SIDES = "the sides"
+    ALL = "all"
+
+
 class Covers(StrEnum):
     """What a piece made for a table covers of it."""
 

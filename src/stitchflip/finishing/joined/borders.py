@@ -162,6 +162,7 @@ def _planned(
         corner_square=corner_square,
         front=front,
         corner_places=corners,
+        cut_along=border.cut_along.value,
     )
 
 

@@ -12,7 +12,18 @@ from stitchflip.finishing.measures import MEASURES_APART
 from stitchflip.finishing.quilt_model import BorderPlan, JoinCheck, JoiningStrip, SettingTriangles
 from stitchflip.finishing.words import size_in_words
 from stitchflip.lengths import TOLERANCE_IN, Speaker, Unit
-from stitchflip.project.model import BorderCorners, Fold, Join, Joined, Joining, Project, Setting, Through, Triangles
+from stitchflip.project.model import (
+    BorderCorners,
+    CutAlong,
+    Fold,
+    Join,
+    Joined,
+    Joining,
+    Project,
+    Setting,
+    Through,
+    Triangles,
+)
 from stitchflip.project.numbers import Numbers
 
 
@@ -200,12 +211,17 @@ def border_words(project: Project, numbers: Numbers, plans: Sequence[BorderPlan]
                 "Measure in three places and cut to the mean; where one is more than "
                 f"{say.near(MEASURES_APART.of(project.units))} off it, mend that edge before a border goes on."
             )
-        longest = max(border.sides_long, border.ends_long)
-        if is_longer_than_fabric(project, numbers, border.fabric, longest):
+        joined = [border.ends_long] if border.cut_along == CutAlong.SIDES else [border.sides_long, border.ends_long]
+        longest = max(joined)
+        if border.cut_along != CutAlong.NONE:
+            which = "The sides" if border.cut_along == CutAlong.SIDES else "Its strips"
+            yield f"{which} are cut along the length of the fabric, whole: that way it stretches least."
+        if border.cut_along != CutAlong.ALL and is_longer_than_fabric(project, numbers, border.fabric, longest):
             usable = usable_width(project, numbers, border.fabric)
             need = lengthwise_need(border.cut, longest, usable) + numbers.straightening
+            which = "Its strips" if len(joined) > 1 else "Top and bottom"
             yield (
-                f"Its strips are joined from several; cut along the length of the fabric they come whole, from "
+                f"{which} are joined from several; cut along the length of the fabric they come whole, from "
                 f"{say.near(need)}."
             )
         if border.corners == BorderCorners.MITERED.value:

@@ -68,6 +68,7 @@ CODES: dict[str, str] = {
     "join.filler-thin": "The strip of batting laid in a join is too narrow to lie flat.",
     "join.blocks-unequal": "The blocks as measured differ in size.",
     "join.border-narrow": "A border is used up by its two seams.",
+    "join.border-one-way": "A one-way print lies on its side in two strips of a border.",
     "join.backing-width": "A border makes the backing too wide for one width of its fabric.",
     "join.places": "The places of the kinds of block do not fit the quilt.",
     "join.counts": "The counts of the kinds of block do not add up.",

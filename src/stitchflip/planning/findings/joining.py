@@ -20,7 +20,7 @@ from stitchflip.lengths import Length, Rounding, Speaker, Unit, format_length, r
 from stitchflip.piecing import trim_polygon
 from stitchflip.piecing.geometry import TOLERANCE
 from stitchflip.planning.model import Cure, Finding, Severity
-from stitchflip.project.model import Change, Filler, Join, Through, Unequal
+from stitchflip.project.model import Change, CutAlong, Filler, Join, Through, Unequal
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -192,6 +192,23 @@ def borders(plan: Plan) -> Iterator[Finding]:
         yield Finding("join.border-narrow", Severity.STOP, what, f"border {index + 1}", numbers=facts, cures=(cure,))
 
 
+def one_way_borders(plan: Plan) -> Iterator[Finding]:
+    """A border of a one-way print that lies on its side on two of the four sides."""
+    project = plan.project
+    one_way = {fabric.name for fabric in project.fabrics if fabric.one_way}
+    for index, border in enumerate(project.borders if plan.quilt is not None else ()):
+        if border.fabric not in one_way or border.cut_along is CutAlong.SIDES:
+            continue
+        which = "the border" if len(project.borders) == 1 else f"border {index + 1}"
+        cut, lies = ("across", "the two sides") if border.cut_along is CutAlong.NONE else ("along", "top and bottom")
+        what = f"{border.fabric} is a one-way print: with all strips of {which} cut {cut} it, {lies} lie on their side."
+        cure = Cure(
+            "Cut the sides along the fabric, top and bottom across it: the print stands upright all round.",
+            (Change(("borders", index, "cut_along"), CutAlong.SIDES.value),),
+        )
+        yield Finding("join.border-one-way", Severity.NOTE, what, f"border {index + 1}", cures=(cure,))
+
+
 def backing_width(plan: Plan) -> Iterator[Finding]:
     """A backing added later that only the borders make too wide for one width of its fabric."""
     quilt, project, numbers = plan.quilt, plan.project, plan.numbers
@@ -280,5 +297,12 @@ def _text(project: Project, inches: float) -> str:
     return format_length(Length.of_inches(inches), project.units)
 
 
-ABOUT_JOINS: tuple[Callable[[Plan], Iterator[Finding]], ...] = (joins, unequal_blocks, borders, backing_width, kinds)
+ABOUT_JOINS: tuple[Callable[[Plan], Iterator[Finding]], ...] = (
+    joins,
+    unequal_blocks,
+    borders,
+    one_way_borders,
+    backing_width,
+    kinds,
+)
 """What can be told of joined blocks."""
