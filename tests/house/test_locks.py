@@ -10,7 +10,7 @@ import pytest
 from stitchflip import __version__
 from tests.house.tree import ROOT
 
-LOCKS = ("run.txt", "dev.txt")
+LOCKS = ("run.txt", "dev.txt", "peers.txt")
 ENTRY = re.compile(
     r"^(?P<name>[a-z0-9][a-z0-9._-]*)==(?P<version>\S+)(?P<hashes>(?: \\\n    --hash=sha256:[0-9a-f]{64})+)$"
 )
@@ -69,6 +69,18 @@ def test_everything_declared_is_locked() -> None:
     run, dev = _entries(_text("run.txt")), _entries(_text("dev.txt"))
     assert _wanted(PROJECT["dependencies"] + built) <= set(run)
     assert _wanted(tools) <= set(dev)
+
+
+def test_what_cutting_is_measured_against_is_locked() -> None:
+    """The other solvers have versions named by hand, each locked, and the solver we use too is the same release."""
+    wanted = dict(
+        line.split("==")
+        for line in (ROOT / "requirements" / "peers.in").read_text(encoding="utf-8").splitlines()
+        if line and not line.startswith("#")
+    )
+    peers = _entries(_text("peers.txt"))
+    assert wanted.items() <= peers.items()
+    assert peers["highspy"] == _entries(_text("run.txt"))["highspy"]
 
 
 def test_tests_run_on_the_versions_that_users_get() -> None:
