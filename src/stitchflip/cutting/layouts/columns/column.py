@@ -78,3 +78,21 @@ def rounded_up(bound: Fraction | float, unit: int = 1) -> int:
         The next multiple at or above it.
     """
     return ceil(bound / unit) * unit
+
+
+Plan = dict[Column, int]
+"""How often each column is cut."""
+
+
+def cost_of(plan: Plan) -> int:
+    """What a plan costs."""
+    return sum(column.cost * times for column, times in plan.items())
+
+
+def given_by(plan: Plan, rows: int) -> list[int]:
+    """How much of each row a plan gives."""
+    given = [0] * rows
+    for column, times in plan.items():
+        for row, count in column.uses:
+            given[row] += count * times
+    return given

@@ -13,12 +13,14 @@ from operator import itemgetter
 from typing import TYPE_CHECKING, Any
 
 from stitchflip.cutting.layouts.columns.column import Column
+from stitchflip.cutting.layouts.columns.generating import SCALE, Offered
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from stitchflip.cutting.layouts.columns.column import Uses
+    from stitchflip.cutting.layouts.columns.generating import Pricer
     from stitchflip.cutting.layouts.model import LayoutTask
 
 BIGGEST_TABLE = 25_000_000
@@ -167,7 +169,7 @@ class PricedStrips:
                 self._exact[level] = self._looked_at_again(level)
         return self._exact[level]
 
-    def any(self, level: int) -> Uses:
+    def quick(self, level: int) -> Uses:
         """A strip of a height that is worth much, quicker: the best one, what it has too much of left out."""
         pieces = self._table.pieces(self._ends[level])
         return tuple((kind, min(count, self._limits[kind])) for kind, count in pieces)
@@ -190,6 +192,30 @@ class PricedStrips:
             most = self.at_most[level]
             told.append((high, most if most <= high * scale else self.best(level)[0]))
         return told
+
+
+def strip_pricer(knapsack: StripKnapsack, limits: Sequence[int] | None = None) -> Pricer:
+    """Finds strips for the rounds of `generated`.
+
+    Args:
+        knapsack: the pieces and the width.
+        limits: pieces of each kind a strip may hold; None: all there are.
+
+    Returns:
+        For each height the strip that is worth most; a quick guess at it until the last round.
+    """
+
+    def pricer(worths: Sequence[int], *, is_last: bool) -> Offered:
+        priced = knapsack.priced(worths, limits)
+        columns = []
+        for level, high in enumerate(knapsack.heights):
+            if priced.at_most[level] > high * SCALE:
+                uses = priced.best(level)[1] if is_last else priced.quick(level)
+                columns.append(Column(cost=high, uses=uses))
+        offers = priced.offers(SCALE) if is_last else list(zip(knapsack.heights, priced.at_most, strict=True))
+        return Offered(offers=offers, columns=columns)
+
+    return pricer
 
 
 class _Table:
