@@ -41,6 +41,7 @@ def chosen(
     *,
     most: Sequence[int | None] | None = None,
     seconds: float | None = None,
+    nodes: int | None = None,
     ceiling: int | None = None,
     floor_cost: int = 0,
 ) -> Choice:
@@ -52,6 +53,7 @@ def chosen(
         watch: ends the search.
         most: of each row, at most so much; None for rows without a limit.
         seconds: at most so many.
+        nodes: of the search tree, at most so many; unlike seconds the same on every machine.
         ceiling: only choices that cost at most so much are looked for.
         floor_cost: none costs less (known otherwise); the search ends once it finds one of that cost.
 
@@ -72,6 +74,8 @@ def chosen(
     }
     for option, setting in options.items():
         highs.setOptionValue(option, setting)
+    if nodes is not None:
+        highs.setOptionValue("mip_max_nodes", nodes)
     highs.passModel(_program(columns, least, most or [None] * len(least), (floor_cost, ceiling)))
     highs.run()
     info = highs.getInfo()

@@ -17,7 +17,7 @@ from stitchflip.cutting.layouts.columns.generating import SCALE, Offered
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
     from stitchflip.cutting.layouts.columns.column import Uses
     from stitchflip.cutting.layouts.columns.generating import Pricer
@@ -73,17 +73,32 @@ class StripKnapsack:
         kinds: the pieces.
         wide: of the sheet.
         is_trimmed: pieces may be lower than their strip; otherwise all of a strip are as high as it is.
+        heights: strips of these heights only; None: of every height a piece can have.
     """
 
-    def __init__(self, kinds: Sequence[Kind], wide: int, *, is_trimmed: bool) -> None:
+    def __init__(
+        self, kinds: Sequence[Kind], wide: int, *, is_trimmed: bool, heights: Iterable[int] | None = None
+    ) -> None:
         self.kinds = tuple(kinds)
         self.wide = wide
         self.is_trimmed = is_trimmed
-        self.heights = tuple(sorted({way.long for kind in kinds for way in kind.ways}))
+        every = {way.long for kind in kinds for way in kind.ways} if heights is None else set(heights)
+        self.heights = tuple(sorted(every))
         self._lying: list[list[tuple[int, Way]]] = [[] for _ in self.heights]
         for number, kind in enumerate(kinds):
             for way in kind.ways:
-                self._lying[bisect_left(self.heights, way.long)].append((number, way))
+                level = bisect_left(self.heights, way.long)
+                if level < len(self.heights) and self._suits(way, self.heights[level]):
+                    self._lying[level].append((number, way))
+
+    def holds_all(self) -> bool:
+        """Whether every kind fits in some strip."""
+        return len({kind for lying in self._lying for kind, _ in lying}) == len(self.kinds)
+
+    def cells(self) -> int:
+        """Size of the tables it needs, to be compared with `BIGGEST_TABLE`."""
+        handfuls = (min(self.kinds[kind].count, self.wide // way.wide) for lying in self._lying for kind, way in lying)
+        return sum(count.bit_length() for count in handfuls) * (self.wide + 1)
 
     def priced(self, worths: Sequence[int], limits: Sequence[int] | None = None) -> PricedStrips:
         """Find the worth of the best strip of every height.
@@ -98,7 +113,7 @@ class StripKnapsack:
         return PricedStrips(self, worths, [kind.count for kind in self.kinds] if limits is None else limits)
 
     def newly_lying(self, level: int) -> list[tuple[int, Way]]:
-        """Kinds and ways that fill a height exactly."""
+        """Kinds and ways that fit in strips of this height and in none lower."""
         return self._lying[level]
 
     def lying(self, level: int) -> list[tuple[int, Way]]:
@@ -112,8 +127,7 @@ class StripKnapsack:
 
     def way(self, kind: int, high: int) -> Way:
         """How a piece lies in a strip of a height: the narrowest way that fits."""
-        ways = [way for way in self.kinds[kind].ways if (way.long <= high if self.is_trimmed else way.long == high)]
-        return ways[-1]
+        return [way for way in self.kinds[kind].ways if self._suits(way, high)][-1]
 
     def column(self, pieces: Sequence[tuple[int, int]]) -> Column | None:
         """The lowest strip that holds the given pieces side by side, if any does.

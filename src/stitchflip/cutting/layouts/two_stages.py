@@ -1,0 +1,210 @@
+"""The shortest length in two stages: full-width strips, then pieces side by side, trimmed if allowed.
+
+The bound comes from the linear program over all possible strips, in which both ways a piece may lie are one choice.
+Plans come from four sources that feed one another: level by level, strip by strip with worths that learn, dives into
+the linear program, and an integer program that puts the best plan together from all strips met so far. Where the
+strips a plan within the bound could use are few enough to list, that program either finds such a plan or proves that
+the bound can be raised.
+"""
+
+from __future__ import annotations
+
+from math import gcd
+from typing import TYPE_CHECKING
+
+from stitchflip.cutting.layouts.columns.column import Column, cost_of, given_by, rounded_up
+from stitchflip.cutting.layouts.columns.strips import BIGGEST_TABLE, StripKnapsack, kinds_of
+from stitchflip.cutting.layouts.laying import laid_out
+from stitchflip.cutting.layouts.levels import level_plans
+from stitchflip.cutting.layouts.model import Answer
+from stitchflip.cutting.model import Status
+
+if TYPE_CHECKING:
+    from stitchflip.cutting.layouts.columns.building import Builder
+    from stitchflip.cutting.layouts.columns.column import Plan
+    from stitchflip.cutting.layouts.columns.generating import Promise
+    from stitchflip.cutting.layouts.model import LayoutTask
+    from stitchflip.cutting.layouts.watch import Watch
+
+_FIRST_PLANS = 8
+"""Plans built strip by strip in the first round; twice as many in the next."""
+_FIRST_LISTED = 400
+"""Strips listed at most in the first round; four times as many in the next."""
+_MOST_LISTED = 12_000
+_FIRST_NODES = 60
+"""Of the search tree of an integer program in the first round; four times as many in the next."""
+_MOST_CHOSEN_FROM = 1500
+"""Strips the integer program puts a plan together from; the dearest for their worth are left out."""
+_MANY_STRIPS = 60
+"""A plan of more strips keeps what the linear program uses whole, and searches for the rest only."""
+
+
+def shortest(task: LayoutTask, watch: Watch) -> Answer:
+    """Find the shortest length from the bolt.
+
+    Args:
+        task: already small (`shrinking.small_task`): one open sheet, every want fits.
+        watch: ends the search.
+
+    Returns:
+        The best plan and a bound.
+    """
+    search = _Search(task, watch)
+    search.run()
+    status = Status.PROVED if search.is_proved() else Status.BEST_FOUND
+    layout = laid_out(search.knapsack, search.best)
+    because = "" if status is Status.PROVED else search.because or "time was over before the best plan was proved"
+    return Answer(status=status, layouts=(layout,), value=search.cost, bound=search.bound, because=because)
+
+
+class _Search:
+    """One search: the best plan, the bound, and every strip met on the way."""
+
+    def __init__(self, task: LayoutTask, watch: Watch) -> None:
+        self.watch, self.step = watch, max(1, task.step)
+        self.kinds = kinds_of(task)
+        self.wanted = [kind.count for kind in self.kinds]
+        self.knapsack = StripKnapsack(self.kinds, task.sheets[0].wide, is_trimmed=task.trims)
+        self.unit = gcd(*self.knapsack.heights)
+        self.best: Plan = {}
+        self.cost = 0
+        self.bound = 0
+        self.because = ""
+        self.met: dict[Column, None] = {}
+        self.kept: Plan = {}
+        """Strips that plans of many strips start with."""
+
+    def run(self) -> None:
+        """Search until the plan is proved or time is over."""
+        for plan in level_plans(self.kinds, self.knapsack.wide, self.watch, is_trimmed=self.knapsack.is_trimmed):
+            self.offer(plan)
+        area = sum(kind.count * kind.ways[0].wide * kind.ways[0].long for kind in self.kinds)
+        self.raise_bound(rounded_up(-(-area // self.knapsack.wide), self.unit))
+        if self.knapsack.cells() > BIGGEST_TABLE:
+            self.because = "the sizes are too large, or too many, for a closer search"
+        elif not self.is_over():
+            self._search_with_prices()
+
+    def is_proved(self) -> bool:
+        """Whether plan and bound are in the same step of the purchase."""
+        return -(-self.cost // self.step) == -(-self.bound // self.step)
+
+    def is_over(self) -> bool:
+        """Whether there is nothing more to do."""
+        return self.is_proved() or self.watch.over()
+
+    def offer(self, plan: Plan) -> None:
+        """Keep a plan if it is the best so far; note its strips in any case."""
+        if given_by(plan, len(self.wanted)) != self.wanted:
+            from stitchflip.cutting.layouts.columns.trimming import without_surplus
+
+            plan = without_surplus(self.knapsack, plan, self.wanted)
+        self.met.update(dict.fromkeys(plan))
+        cost = cost_of(plan)
+        if not self.best or cost < self.cost:
+            self.best, self.cost = plan, cost
+            self.watch.tell(self.cost, self.bound)
+
+    def raise_bound(self, bound: int) -> None:
+        """Keep a bound if it is the best so far."""
+        if bound > self.bound:
+            self.bound = bound
+            self.watch.tell(self.cost, self.bound)
+
+    def _search_with_prices(self) -> None:
+        """Rounds of all that is known, each with more time than the one before."""
+        from stitchflip.cutting.layouts.columns.building import Builder
+
+        promise = self._first_prices()
+        left = [max(0, n - given) for n, given in zip(self.wanted, given_by(self.kept, len(self.wanted)), strict=True)]
+        builder = Builder(self.knapsack, left, promise.worths, seed=1)
+        round_number, listed = 0, 0
+        while not self.is_over():
+            self._build(builder, _FIRST_PLANS << round_number)
+            if listed < _MOST_LISTED:
+                listed = min(_MOST_LISTED, _FIRST_LISTED << 2 * round_number)
+                self._settle(promise, listed, _FIRST_NODES << 2 * round_number)
+            self._dive(round_number)
+            self._put_together(promise, left, _FIRST_NODES << 2 * round_number)
+            round_number += 1
+
+    def _first_prices(self) -> Promise:
+        """Solve the linear program over all strips."""
+        from stitchflip.cutting.layouts.columns.generating import generated
+        from stitchflip.cutting.layouts.columns.master import Master
+        from stitchflip.cutting.layouts.columns.strips import strip_pricer
+
+        master = Master(self.wanted)
+        master.add(list(self.met))
+        promise = generated(master, self.wanted, strip_pricer(self.knapsack), self.watch, unit=self.unit)
+        self.raise_bound(rounded_up(promise.bound, self.unit))
+        self.met.update(dict.fromkeys(master.columns))
+        whole = {column: int(used + 1e-6) for column, used in zip(master.columns, master.amounts, strict=False)}
+        if sum(whole.values()) > _MANY_STRIPS:
+            self.kept = {column: times for column, times in whole.items() if times}
+        return promise
+
+    def _build(self, builder: Builder, plans: int) -> None:
+        """Build plans strip by strip."""
+        for _ in range(plans):
+            if self.is_over():
+                return
+            plan = builder.next_plan(self.watch)
+            if plan is not None:
+                self.offer(_together(self.kept, plan))
+
+    def _dive(self, seed: int) -> None:
+        """Dive into the linear program once."""
+        from stitchflip.cutting.layouts.columns.diving import Dive
+
+        if self.is_over():
+            return
+        dive = Dive(self.knapsack, self.wanted, list(self.met), seed)
+        plan = dive.run(self.watch, ceiling=self.cost - 1)
+        self.met.update(dict.fromkeys(dive.columns))
+        if plan is not None:
+            self.offer(plan)
+
+    def _put_together(self, promise: Promise, left: list[int], nodes: int) -> None:
+        """Put the best plan together from the strips met so far."""
+        from stitchflip.cutting.layouts.columns.choosing import chosen
+        from stitchflip.cutting.layouts.columns.generating import SCALE
+
+        if self.is_over():
+            return
+        columns = sorted(self.met, key=lambda column: column.cost * SCALE - column.worth(promise.worths))
+        columns = columns[:_MOST_CHOSEN_FROM]
+        steps_below = (-(-self.cost // self.step) - 1) * self.step
+        kept = cost_of(self.kept)
+        choice = chosen(
+            columns, left, self.watch, nodes=nodes, ceiling=steps_below - kept, floor_cost=max(0, self.bound - kept)
+        )
+        if choice.times is not None:
+            self.offer(_together(self.kept, dict(zip(columns, choice.times, strict=True))))
+
+    def _settle(self, promise: Promise, most: int, nodes: int) -> None:
+        """Find a plan within the step of the bound, or raise the bound above it."""
+        from stitchflip.cutting.layouts.columns.choosing import chosen
+        from stitchflip.cutting.layouts.columns.listing import all_strips
+
+        while not self.is_over():
+            goal = -(-self.bound // self.step) * self.step
+            listing = all_strips(self.knapsack, promise, goal, self.watch, most=most)
+            if not listing.is_complete:
+                return
+            choice = chosen(listing.columns, self.wanted, self.watch, nodes=nodes, ceiling=goal, floor_cost=self.bound)
+            if choice.times is not None:
+                self.offer(dict(zip(listing.columns, choice.times, strict=True)))
+            if not choice.is_finished:
+                return
+            if choice.times is None:
+                self.raise_bound(rounded_up(goal + 1, self.unit))
+
+
+def _together(kept: Plan, plan: Plan) -> Plan:
+    """Both plans as one."""
+    both = dict(kept)
+    for column, times in plan.items():
+        if times:
+            both[column] = both.get(column, 0) + times
+    return both
