@@ -153,6 +153,49 @@ def plan(
 
 @app.command()
 @_ending_with_status
+def cut(
+    file: _File = None,
+    *,
+    fabric: Annotated[
+        list[str] | None,
+        typer.Option(metavar="NAME", help="Only this fabric, by name or letter; may be given several times."),
+    ] = None,
+    out: Annotated[
+        str | None,
+        typer.Option(metavar="DIR", help="Also write the sheet to print and the diagrams into this folder."),
+    ] = None,
+    paper: Annotated[
+        str | None,
+        typer.Option(metavar="letter|a4", help="Paper of the sheet; left out, letter for inches, a4 for cm."),
+    ] = None,
+    as_json: _Json = False,
+) -> Status:
+    """Say how to cut each fabric, cut by cut, what to buy, and how sure that is.
+
+    With --out the order and the diagrams to scale are written too: cutting-sheet.pdf and pictures (SVG).
+    """
+    from stitchflip.cli.cutting import fabrics_named, write_cutting, written_words
+    from stitchflip.cli.screen import show, write_out
+    from stitchflip.planning.cutting_answers import cutting_answers
+
+    made = _planned(file)
+    answers = cutting_answers(made, fabrics_named(made, fabric or ()))
+    files = None if out is None else write_cutting(made, answers, Path(out), paper)
+    if as_json:
+        from stitchflip.planning.cutting_as_json import cutting_as_json
+
+        write_out(_json_text(cutting_as_json(made, answers) | {"written": None if files is None else files.names}))
+    else:
+        from stitchflip.cli.cut_screen import cut_screen
+
+        show(cut_screen(made, answers))
+        if files is not None:
+            write_out(written_words(files))
+    return _status_of(made)
+
+
+@app.command()
+@_ending_with_status
 def squareup(file: _File = None, *, as_json: _Json = False) -> Status:
     """Say the numbers for squaring up, as planned."""
     from stitchflip.cli.screen import show, write_out

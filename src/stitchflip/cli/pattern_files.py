@@ -24,8 +24,8 @@ if TYPE_CHECKING:
     from stitchflip.planning.model import Plan
 
 PICTURES = "pictures"
-_PAPER_WORDS = {"letter": "letter paper (8½ × 11 in)", "a4": "A4 paper"}
-_PICTURE_WIDE_IN = 7.0
+PAPER_WORDS = {"letter": "letter paper (8½ × 11 in)", "a4": "A4 paper"}
+PICTURE_WIDE_IN = 7.0
 
 
 def write_pattern(plan: Plan, folder: Path, paper: str | None) -> None:
@@ -39,20 +39,29 @@ def write_pattern(plan: Plan, folder: Path, paper: str | None) -> None:
     Raises:
         StitchflipError: If the paper is not known or the files cannot be written.
     """
-    chosen = _paper_named(paper, plan.project.units)
+    chosen = paper_named(paper, plan.project.units)
     files = pattern_files(plan, chosen)
     strangers = write_all(folder, files)
     sheets = [name for name in files if not name.startswith(PICTURES)]
     lines = [f"Wrote to {folder}:", *(f"  {name}" for name in sheets)]
     lines.append(f"  {PICTURES}/  {len(files) - len(sheets)} pictures (SVG)")
-    lines.append(f"The PDF files are for {_PAPER_WORDS[chosen.value]}; print at 100 %.")
+    lines.append(f"The PDF files are for {PAPER_WORDS[chosen.value]}; print at 100 %.")
     if strangers:
         names = ", ".join(path.name for path in strangers)
         lines.append(f"Left as they were, and not of this plan: {names} in {folder / PICTURES}")
     write_out("\n".join(lines) + "\n")
 
 
-def _paper_named(text: str | None, unit: Unit) -> Paper:
+def paper_named(text: str | None, unit: Unit) -> Paper:
+    """The paper that is meant.
+
+    Args:
+        text: "letter" or "a4" as typed, or None for the one that goes with the unit.
+        unit: the project's unit.
+
+    Raises:
+        UsageError: If it is another word.
+    """
     from stitchflip.pattern import Paper
 
     if text is None:
@@ -103,7 +112,7 @@ def _pictures(plan: Plan) -> Iterator[tuple[str, str]]:
     for corner in plan.binding.corners:
         figures.setdefault(f"binding-corner-{corner.angle:.0f}", pictures.binding_corner(plan, corner))
     for name, figure in figures.items():
-        yield name, pictures.to_svg(figure, _PICTURE_WIDE_IN, plan.project.units)
+        yield name, pictures.to_svg(figure, PICTURE_WIDE_IN, plan.project.units)
 
 
 def _of_the_whole(plan: Plan) -> dict[str, Figure]:

@@ -82,7 +82,7 @@ def _answers(plan: Plan) -> Iterator[Part]:
     colors = {letter.letter: letter.color for letter in plan.letters}
     yield Grid(
         [
-            (Cell(f" {letter} ", _chip(colors.get(letter))), Cell(name), Cell(amount), Cell(what_for))
+            (Cell(f" {letter} ", chip(colors.get(letter))), Cell(name), Cell(amount), Cell(what_for))
             for letter, name, amount, what_for in words.what_to_have(plan)
         ],
         indent=1,
@@ -90,8 +90,12 @@ def _answers(plan: Plan) -> Iterator[Part]:
     yield from facts((("Start with", words.start_with(plan)),))
 
 
-def _chip(color: str | None) -> str:
-    """The style of a letter on its fabric's color; bold where the color is not known."""
+def chip(color: str | None) -> str:
+    """The style of a letter on its fabric's color; bold where the color is not known.
+
+    Args:
+        color: such as "#a0b1c2".
+    """
     if color is None or len(color) != len("#rrggbb"):
         return "bold"
     red, green, blue = (int(color[place : place + 2], 16) for place in (1, 3, 5))

@@ -1,5 +1,6 @@
 """Papers and pages: the document as a tree, builders that make it from a plan, writers that know nothing of quilts."""
 
+from stitchflip.pattern.cutting_sheet import cutting_sheet
 from stitchflip.pattern.model import Document, Fit, Paper
 from stitchflip.pattern.paper import to_page_pictures, to_pdf
 from stitchflip.pattern.pattern_document import pattern_document
@@ -12,6 +13,7 @@ __all__ = [
     "Document",
     "Fit",
     "Paper",
+    "cutting_sheet",
     "pattern_document",
     "proof",
     "shop_sheet",

@@ -283,15 +283,7 @@ def _strips_line(teller: Teller, strips: StripPlan) -> Words:
 
 def cutting_diagrams(teller: Teller) -> tuple[Block, ...]:
     """Every fabric to scale, with what is left of it."""
-    plan = teller.plan
-    boxes: list[FigureBox] = []
-    for fabric in by_letter(teller):
-        if not (fabric.strip_plans or fabric.rows or fabric.hand_sheets):
-            continue
-        picture, caption = cuts(plan, fabric), _caption(teller, fabric)
-        is_tall = paper_height(picture, FULL_IN) > _TALL_IN
-        wide, high = (HALF_IN, 4.4) if is_tall else (FULL_IN, 3.4)
-        boxes.append(FigureBox(picture, wide, high, key=f"cuts {fabric.fabric}", caption=caption))
+    boxes = [box for fabric in by_letter(teller) if (box := diagram(teller, fabric)) is not None]
     if not boxes:
         return ()
     said = words(
@@ -303,6 +295,24 @@ def cutting_diagrams(teller: Teller) -> tuple[Block, ...]:
     )
     first, *more = _paired(boxes)
     return Together((Heading(2, "Cutting diagrams"), Paragraph(said), first)), *more
+
+
+def diagram(teller: Teller, fabric: FabricPlan) -> FigureBox | None:
+    """One fabric to scale, across the page or, when it would be too high there, in half of it.
+
+    Args:
+        teller: the plan's words.
+        fabric: the plan of one fabric.
+
+    Returns:
+        The picture with its caption; None when nothing is cut.
+    """
+    if not (fabric.strip_plans or fabric.rows or fabric.hand_sheets):
+        return None
+    picture, caption = cuts(teller.plan, fabric), _caption(teller, fabric)
+    is_tall = paper_height(picture, FULL_IN) > _TALL_IN
+    wide, high = (HALF_IN, 4.4) if is_tall else (FULL_IN, 3.4)
+    return FigureBox(picture, wide, high, key=f"cuts {fabric.fabric}", caption=caption)
 
 
 def _paired(boxes: list[FigureBox]) -> list[Block]:

@@ -10,6 +10,16 @@ DEFERRING = (
     "live."
 )
 
+_CUTTER = (
+    "close the guard every time you put it down. Stand, cut away from yourself, keep your fingers back from the edge "
+    "of the ruler. Change a dull blade and box the old one. Never near children, never when tired."
+)
+
+
+def cutter_caution() -> Words:
+    """The caution that belongs to cutting alone."""
+    return words(strong("Rotary cutter: "), f"{_CUTTER} {DEFERRING}")
+
 
 def cautions(teller: Teller) -> Box:
     """All cautions that this piece calls for, in one box."""
@@ -27,15 +37,7 @@ def _lines(teller: Teller) -> list[Words]:
         else "keep it off this batting, which can melt. Press fabric only before it is sewn on; cable out of the way."
     )
     lines = [
-        (
-            "Rotary cutter",
-            (
-                "close the guard every time you put it down. Stand, cut away from yourself, keep your fingers back "
-                "from "
-                "the "
-                "edge of the ruler. Change a dull blade and box the old one. Never near children, never when tired."
-            ),
-        ),
+        ("Rotary cutter", _CUTTER),
         (
             "Needles and pins",
             (

@@ -1,0 +1,106 @@
+"""The command that cuts: which fabrics are meant, and the files with the diagrams."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+from typing import TYPE_CHECKING
+
+from stitchflip.cli.pattern_files import PAPER_WORDS, PICTURE_WIDE_IN, PICTURES, paper_named, write_all
+from stitchflip.cli.status import UsageError
+from stitchflip.values import dataclass
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+    from pathlib import Path
+
+    from stitchflip.cutting.model import FabricPlan
+    from stitchflip.planning.cutting_answers import CuttingAnswer
+    from stitchflip.planning.model import Plan
+
+SHEET = "cutting-sheet.pdf"
+
+
+def fabrics_named(plan: Plan, names: Sequence[str]) -> tuple[FabricPlan, ...]:
+    """The fabrics that are meant, by name, by the beginning of a name that only one has, or by letter.
+
+    Args:
+        plan: the plan.
+        names: as typed; none: all fabrics.
+
+    Raises:
+        UsageError: If a name is no fabric of the piece, or could be several.
+    """
+    chosen = dict.fromkeys(_fabric_named(plan, name) for name in names)
+    return tuple(chosen) if names else plan.fabrics
+
+
+def _fabric_named(plan: Plan, name: str) -> FabricPlan:
+    typed = name.strip().casefold()
+    exact = [fabric for fabric in plan.fabrics if fabric.fabric.casefold() == typed]
+    lettered = [fabric for fabric in plan.fabrics if plan.letter_of(fabric.fabric).casefold() == typed]
+    begun = [fabric for fabric in plan.fabrics if typed and fabric.fabric.casefold().startswith(typed)]
+    for found in (exact, lettered, begun):
+        if len(found) == 1:
+            return found[0]
+    known = [fabric.fabric for fabric in plan.fabrics]
+    if begun:
+        raise UsageError(
+            what=f'"{name}" could be {" or ".join(fabric.fabric for fabric in begun)}',
+            fix="Write the whole name of the fabric.",
+            code="usage.which-fabric",
+        )
+    close = get_close_matches(name, known, n=1)
+    meant = f"Did you mean {close[0]}? " if close else ""
+    raise UsageError(
+        what=f'"{name}" is no fabric this piece is cut from',
+        fix=f"{meant}There are {', '.join(known)}." if known else "This piece is cut from no fabric.",
+        code="usage.which-fabric",
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """What was written."""
+
+    folder: Path
+    names: list[str]
+    paper: str
+    """The paper of the sheet, in words."""
+
+
+def write_cutting(plan: Plan, answers: Sequence[CuttingAnswer], folder: Path, paper: str | None) -> Written:
+    """Write the sheet to print and a diagram for each fabric; all of it or nothing.
+
+    Args:
+        plan: the plan.
+        answers: what is said about each fabric.
+        folder: where the files go.
+        paper: "letter" or "a4" as typed, or None for the paper that goes with the project's unit.
+
+    Raises:
+        StitchflipError: If the paper is not known or the files cannot be written.
+    """
+    from stitchflip import pictures
+    from stitchflip.pattern import cutting_sheet, to_pdf
+
+    chosen = paper_named(paper, plan.project.units)
+    files = {SHEET: to_pdf(cutting_sheet(plan, answers), chosen)}
+    for answer in answers:
+        if answer.steps:
+            svg = pictures.to_svg(pictures.cuts(plan, answer.fabric), PICTURE_WIDE_IN, plan.project.units)
+            files[f"{PICTURES}/cuts-{answer.letter}.svg"] = svg.encode()
+    write_all(folder, files)
+    return Written(folder, list(files), PAPER_WORDS[chosen.value])
+
+
+def written_words(files: Written) -> str:
+    """What was written, and how to print it.
+
+    Args:
+        files: what was written.
+    """
+    pictures = len(files.names) - 1
+    return (
+        f"\nWrote to {files.folder}:\n  {SHEET}\n  {PICTURES}/  {pictures} cutting "
+        f"diagram{'' if pictures == 1 else 's'} (SVG)\nThe PDF file is for {files.paper}; print at 100 %.\n"
+    )

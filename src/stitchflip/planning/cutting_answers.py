@@ -1,0 +1,180 @@
+"""What the plan says about cutting, fabric by fabric: purchase, proof, order, tipping points, mistakes, leftovers.
+
+The same answers stand on the screen, in the document for other programs and on the printed sheet.
+"""
+
+from __future__ import annotations
+
+from math import ceil
+from typing import TYPE_CHECKING
+
+from stitchflip.cutting.hand import order_of_hand
+from stitchflip.cutting.hand_words import HandWords, leftover_words
+from stitchflip.cutting.model import Status
+from stitchflip.lengths import Speaker
+from stitchflip.values import dataclass
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from stitchflip.cutting.hand_model import CuttingOrder, OrderStep
+    from stitchflip.cutting.model import FabricPlan
+    from stitchflip.planning.model import Plan
+
+_SAME_IN = 1 / 16
+_NEW = "width of fabric"
+
+
+@dataclass(frozen=True, slots=True)
+class StepWords:
+    """One step of the order, said."""
+
+    step: OrderStep
+    does: str
+    left: str
+    check: str
+
+
+@dataclass(frozen=True, slots=True)
+class CuttingAnswer:
+    """Everything there is to say about one fabric before it is cut."""
+
+    fabric: FabricPlan
+    letter: str
+    buy: str
+    """What to buy, what stays of it, or that nothing is bought."""
+    sure: str
+    """How sure that is."""
+    order: CuttingOrder
+    steps: tuple[StepWords, ...]
+    mistakes: str
+    """Mistakes one can afford; "" when nothing is bought."""
+    other_way: str
+    """How the rectangles would do laid the other way; "" when there is no other."""
+    tipping_points: tuple[str, ...]
+    leftovers: tuple[str, ...]
+    left_out: str
+    """What the fabric cannot give, and why; "" when it gives everything."""
+
+
+def cutting_answers(plan: Plan, fabrics: Iterable[FabricPlan] | None = None) -> tuple[CuttingAnswer, ...]:
+    """The answers for some fabrics of a plan, in the order of their letters.
+
+    Args:
+        plan: the whole plan.
+        fabrics: those that are asked for; None: all.
+    """
+    places = {letter.fabric: place for place, letter in enumerate(plan.letters)}
+    chosen = plan.fabrics if fabrics is None else tuple(fabrics)
+    in_order = sorted(chosen, key=lambda fabric: places.get(fabric.fabric, len(places)))
+    return tuple(_answer(plan, fabric) for fabric in in_order)
+
+
+def _answer(plan: Plan, fabric: FabricPlan) -> CuttingAnswer:
+    unit = plan.project.units
+    say = Speaker(unit)
+    order = order_of_hand(fabric, plan.pieces_by_fabric.get(fabric.fabric, ()), plan.numbers, unit)
+    words = HandWords(plan.numbers, unit)
+    return CuttingAnswer(
+        fabric=fabric,
+        letter=plan.letter_of(fabric.fabric),
+        buy=_buy(fabric, say),
+        sure=how_sure(fabric, say),
+        order=order,
+        steps=tuple(StepWords(step, words.does(step), words.left(step), words.check(step)) for step in order.steps),
+        mistakes=_mistakes(fabric, say),
+        other_way=_other_way(fabric, say),
+        tipping_points=tuple(point.what for point in fabric.tipping_points),
+        leftovers=leftover_words(order, unit),
+        left_out=f"{', '.join(dict.fromkeys(fabric.left_out))}: {fabric.because}" if fabric.left_out else "",
+    )
+
+
+# --- sentences ---------------------------------------------------------------------------------------------
+
+
+def _buy(fabric: FabricPlan, say: Speaker) -> str:
+    on_hand = f" From the shelf: {'; '.join(fabric.from_hand)}." if fabric.from_hand else ""
+    if fabric.short_in > 0:
+        return f"Short by {say.shortage(fabric.short_in)} of length.{on_hand}"
+    if fabric.buy_in <= 0:
+        return f"Nothing to buy.{on_hand}"
+    spare = f"{say.margin(fabric.spare_in)} of length to spare" if fabric.spare_in >= _SAME_IN else "nothing to spare"
+    return (
+        f"{say.purchase(fabric.buy_in)}, {say.near(fabric.usable_width)} usable width: {say.shortage(fabric.need_in)} "
+        f"are needed, straightening of both cut ends in it; {spare}.{on_hand}"
+    )
+
+
+def how_sure(fabric: FabricPlan, say: Speaker) -> str:
+    """How sure a plan is, in one sentence.
+
+    Args:
+        fabric: the plan of one fabric.
+        say: the maker's voice.
+
+    Returns:
+        Proved, best found and how far from the proof at most, or impossible and why.
+    """
+    if fabric.status is Status.IMPOSSIBLE:
+        return f"Impossible: {fabric.because or 'some pieces cannot be had from this fabric.'}"
+    if fabric.buy_in <= 0:
+        return "Everything comes from the shelf."
+    if fabric.status is Status.PROVED and fabric.need_in - fabric.bound_in < _SAME_IN:
+        return (
+            f"Proved: no way of cutting strips of one width and whole rows needs less than "
+            f"{say.shortage(fabric.bound_in)}."
+        )
+    above = percent_above(fabric)
+    return (
+        f"Best found, at most {above:.1f} % above what any plan needs: none does with less than "
+        f"{say.shortage(fabric.bound_in)}."
+    )
+
+
+def percent_above(fabric: FabricPlan) -> float:
+    """How far a plan's need lies above what no plan goes under, percent, up to the next tenth.
+
+    Args:
+        fabric: the plan of one fabric.
+    """
+    if fabric.bound_in <= 0:
+        return 0.0
+    return ceil((fabric.need_in / fabric.bound_in - 1) * 1000 - 1e-6) / 10
+
+
+def _mistakes(fabric: FabricPlan, say: Speaker) -> str:
+    if fabric.buy_in <= 0:
+        return ""
+    what, size = _widest(fabric, say)
+    if fabric.miscuts == 1:
+        return f"One: one further {what} {size} comes from what is bought."
+    if fabric.miscuts > 1:
+        return f"{fabric.miscuts}: so many further {what}s {size} come from what is bought."
+    more = fabric.spare_strip_buy_in
+    if more > fabric.buy_in + _SAME_IN:
+        return f"None: for one further {what} {size} buy {say.purchase(more)} instead of {say.purchase(fabric.buy_in)}."
+    return f"None: one further {what} {size} does not come from what is bought."
+
+
+def _widest(fabric: FabricPlan, say: Speaker) -> tuple[str, str]:
+    """The widest strip of new fabric, or the tallest row when there is no strip: its word and its size."""
+    strips = [one.width for one in fabric.strip_plans if any(strip.stock == _NEW for strip in one.strips)]
+    if strips:
+        return "strip", f"{say.width(max(strips))} wide"
+    return "row", f"{say.width(max((row.height for row in fabric.rows), default=0.0))} high"
+
+
+def _other_way(fabric: FabricPlan, say: Speaker) -> str:
+    """How the squares and rectangles would do turned a quarter."""
+    other = fabric.losing_rows_in
+    if other is None:
+        return ""
+    now = sum(row.height for row in fabric.rows)
+    if fabric.hand_sheets or now <= 0:
+        said = f"Turned a quarter the rectangles would take {say.near(other)} of rows, all of it from new fabric"
+    else:
+        said = f"Turned a quarter the rectangles take {say.near(other)} of rows instead of {say.near(now)}"
+    if not fabric.turning_is_refused:
+        return f"{said}."
+    return f"{said}; not done, because they must not be turned."

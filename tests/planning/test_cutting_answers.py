@@ -1,0 +1,88 @@
+"""What is said about cutting a fabric: purchase, proof, mistakes, the other way, and the same as a document."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from stitchflip.cutting.model import Status
+from stitchflip.planning import plan as plan_project
+from stitchflip.planning.cutting_answers import CuttingAnswer, cutting_answers, percent_above
+from stitchflip.planning.cutting_as_json import cutting_as_json
+from stitchflip.planning.model import Plan
+from stitchflip.project import read_project_bytes
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+
+
+def planned(name: str) -> Plan:
+    """The plan of an example."""
+    path = EXAMPLES / f"{name}.toml"
+    return plan_project(read_project_bytes(path.read_bytes(), path.name), with_cures=False)
+
+
+@pytest.fixture(scope="module")
+def lantern() -> Plan:
+    """A runner from new fabric."""
+    return planned("lantern-walk")
+
+
+def of(plan: Plan, name: str) -> CuttingAnswer:
+    """What is said about one fabric."""
+    return next(answer for answer in cutting_answers(plan) if answer.fabric.fabric == name)
+
+
+def test_fabrics_are_told_by_their_letters(lantern: Plan) -> None:
+    """A to F."""
+    assert list("ABCDEF") == [answer.letter for answer in cutting_answers(lantern)]
+
+
+def test_mistakes_are_counted_in_strips_of_the_widest_width(lantern: Plan) -> None:
+    """Brass keeps 3½ in of 9: two further strips 1½ in wide. Inkwell keeps ½: a further 2½ needs 11, so ⅜ yd."""
+    said = of(lantern, "Brass").mistakes.replace("\u202f", " ")
+    assert "2: so many further strips 1½ in wide come from what is bought." == said
+    assert "buy ⅜ yd instead of ¼ yd" in of(lantern, "Inkwell").mistakes.replace("\u202f", " ")
+
+
+def test_the_losing_way_is_told_and_why_it_is_refused() -> None:
+    """Clover stands upright, 15 cm rows: two of them are 30 cm; turned 27 cm, refused because of the print."""
+    said = of(planned("morning-tray"), "Clover").other_way.replace("\u202f", " ")
+
+    assert "Turned a quarter the rectangles take 27 cm of rows instead of 30 cm" in said
+    assert "not done" in said
+
+
+def test_what_comes_from_the_shelf_needs_no_purchase() -> None:
+    """Fog is cut from a fat quarter."""
+    fog = of(planned("tin-roof"), "Fog")
+
+    assert fog.buy.startswith("Nothing to buy. From the shelf: fat quarter")
+    assert "Everything comes from the shelf." == fog.sure
+    assert "" == fog.mistakes
+
+
+def test_a_plan_without_proof_says_how_far_it_may_be_off(lantern: Plan) -> None:
+    """8½ in found and 8 in proved: 6.25 % above, told as at most 6.3 %."""
+    brass = next(fabric for fabric in lantern.fabrics if fabric.fabric == "Inkwell")
+    loose = replace(brass, bound_in=8.0, status=Status.BEST_FOUND)
+
+    assert 6.3 == percent_above(loose)
+    (answer,) = cutting_answers(lantern, [loose])
+    assert "at most 6.3 % above what any plan needs" in answer.sure
+    assert "less than 8 in" in answer.sure.replace("\u202f", " ")
+
+
+def test_the_document_is_ready_for_other_programs(lantern: Plan) -> None:
+    """Only plain values, the same for the same plan, numbers of lengths under keys ending in _in."""
+    first, again = (json.dumps(cutting_as_json(lantern, cutting_answers(lantern)), allow_nan=False) for _ in "ab")
+    assert first == again
+    midnight = next(one for one in json.loads(first)["fabrics"] if one["name"] == "Midnight")
+
+    assert (15.0, 18.0) == (midnight["need_in"], midnight["buy_in"])
+    assert ["straighten", "across", "subcut", "subcut", "across", "keep"] == [one["act"] for one in midnight["order"]]
+    assert [("Midnight leftover 1", 40.0, 3.0), ("Midnight leftover 2", 3.25, 29.0)] == [
+        (one["name"], one["wide_in"], one["long_in"]) for one in midnight["leftovers"]
+    ]
