@@ -35,7 +35,7 @@ def task(job: Job, step: int = 1) -> LayoutTask:
     )
 
 
-def reply(job: Job, seconds: float) -> Reply:
+def ask(job: Job, seconds: float) -> Reply:
     """What the engine answers within its time, checked by the engine's own check first."""
     asked = task(job)
     start = time.perf_counter()

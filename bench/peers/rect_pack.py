@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import time
 from dataclasses import dataclass
 from importlib.metadata import version
@@ -10,6 +11,7 @@ from typing import Any
 import rectpack
 
 from bench.cutting.jobs import CutSheet, Job, Placed, Reply
+from bench.cutting.laid_out import faults
 from bench.peers.levels import greedy_levels
 from bench.peers.protocol import serve
 
@@ -23,6 +25,8 @@ class Setting:
     """One way of packing."""
 
     packer: Any
+    joins_rests: bool
+    """It may join free rooms; then what it packs is not always cut edge to edge, and only what is counts."""
     pieces: list[tuple[int, int, int]]
     end: float
 
@@ -32,7 +36,7 @@ class Packed:
     """One plan."""
 
     long: int
-    rects: list[Any]
+    sheet: CutSheet
 
 
 def solve(job: Job, seconds: float) -> Reply:
@@ -44,12 +48,11 @@ def solve(job: Job, seconds: float) -> Reply:
     best: Packed | None = None
     for order in _ORDERS:
         in_turn = order(pieces)
-        for choice in _CHOICES:
-            for split in _SPLITS:
-                if time.perf_counter() < end:
-                    setting = Setting(getattr(rectpack, f"Guillotine{choice}{split}"), in_turn, end)
-                    best = _shorter(job, setting, best)
-    return _reply(job, best)
+        for choice, split, joins_rests in itertools.product(_CHOICES, _SPLITS, (False, True)):
+            if time.perf_counter() < end:
+                packer = getattr(rectpack, f"Guillotine{choice}{split}")
+                best = _shorter(job, Setting(packer, joins_rests, in_turn, end), best)
+    return Reply(note="no plan in the time") if best is None else Reply(best.long, sheets=(best.sheet,))
 
 
 def _shorter(job: Job, setting: Setting, best: Packed | None) -> Packed | None:
@@ -73,24 +76,19 @@ def _shorter(job: Job, setting: Setting, best: Packed | None) -> Packed | None:
 
 def _packed(job: Job, setting: Setting, long: int) -> Packed | None:
     """Everything on a sheet of this length; None when it does not fit or the time is over."""
-    sheet = setting.packer(job.stocks[0].wide, long, rot=all(item.can_turn for item in job.items))
+    may_turn = all(item.can_turn for item in job.items)
+    sheet = setting.packer(job.stocks[0].wide, long, rot=may_turn, merge=setting.joins_rests)
     for number, (wide, high, item) in enumerate(setting.pieces):
         if sheet.add_rect(wide, high, item) is None:
             return None
         if number % 50 == 0 and time.perf_counter() > setting.end:
             return None
-    rects = list(sheet)
-    return Packed(max(rect.y + rect.height for rect in rects), rects)
-
-
-def _reply(job: Job, best: Packed | None) -> Reply:
-    if best is None:
-        return Reply(note="no plan in the time")
     placed: list[Placed] = []
-    for rect in best.rects:
-        item = job.items[rect.rid]
-        placed.append((rect.rid, rect.x, rect.y, (rect.width, rect.height) != (item.wide, item.long)))
-    return Reply(best.long, sheets=(CutSheet(0, 1, tuple(placed)),))
+    for rect in sheet:
+        one = job.items[rect.rid]
+        placed.append((rect.rid, rect.x, rect.y, (rect.width, rect.height) != (one.wide, one.long)))
+    packed = Packed(max(rect.y + rect.height for rect in sheet), CutSheet(0, 1, tuple(placed)))
+    return packed if not faults(job.but(stages=0), (packed.sheet,), packed.long) else None
 
 
 if __name__ == "__main__":
