@@ -160,3 +160,13 @@ def test_pieces_of_one_name_are_told_apart() -> None:
 
     names = [sheet.name.replace("\u202f", " ") for sheet in plan.hand_sheets]
     assert ["fat quarter 17½ × 20½ in", "fat quarter 18 × 21 in"] == names
+
+
+def test_strips_longer_than_the_fabric_is_wide_are_cut_along_it_when_the_long_one_on_hand_is_not_enough() -> None:
+    """One strip of 50 in gives one of two strips of 45 in; both come along new fabric 40 in wide: 45 + 1 = 46 in."""
+    asked = fabric("Larch", on_hand=[{"name": "precut strip", "wide": "2 1/2", "long": "50"}])
+    two = planned(asked, strips(2.5, 45, 45))
+    one = planned(asked, strips(2.5, 45))
+
+    assert ((), 46, 49.5) == (two.left_out, two.need_in, two.buy_in)
+    assert ((), 0, 0) == (one.left_out, one.need_in, one.buy_in)

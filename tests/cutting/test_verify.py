@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from stitchflip.cutting import FabricPlan, Piece, Status, plan_fabric, verify
-from stitchflip.cutting.model import OneStrip, Row, StripPlan
+from stitchflip.cutting import FabricPlan, Piece, Status, claims, plan_fabric, verify
+from stitchflip.cutting.model import JoinedLength, OneStrip, Row, RowStack, StackPiece, StripPlan
 from stitchflip.cutting.verify import verify_fabric_plan
 from stitchflip.lengths import Unit
 from stitchflip.project.model import Working
@@ -214,7 +214,113 @@ def test_one_way_print_is_not_turned() -> None:
 
 def test_checker_shares_no_code_with_what_makes_plans() -> None:
     """It reads the shared values and the project, and imports no solver."""
-    tree = ast.parse(Path(verify.__file__).read_text(encoding="utf-8"))
-    imported = {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.module}
+    used: set[str] = set()
+    for file in (verify.__file__, claims.__file__):
+        tree = ast.parse(Path(file).read_text(encoding="utf-8"))
+        used |= {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.module}
 
-    assert {"stitchflip.cutting.model"} == {name for name in imported if name.startswith("stitchflip.cutting")}
+    assert {"stitchflip.cutting.model", "stitchflip.cutting.claims"} == {
+        name for name in used if name.startswith("stitchflip.cutting")
+    }
+
+
+# --- what a plan claims beside its cuts --------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("claim", "fault"),
+    [
+        ({"spare_strip_buy_in": 4.5}, "4.5 in are named for one strip more"),
+        ({"left_out": ("1",), "because": "it is late", "status": Status.IMPOSSIBLE}, "1 is left out although it fits"),
+    ],
+)
+def test_a_false_claim_is_told(claim: dict[str, object], fault: str) -> None:
+    """A purchase that gives no further strip, and a piece left out that fits the fabric."""
+    assert any(fault in told for told in faults(replace(plan(), **claim)))  # type: ignore[arg-type]
+
+
+def test_a_column_wider_than_what_lies_beside_the_cuts_is_told() -> None:
+    """The quarter keeps what is beside its longest strip, not more."""
+    true = plan()
+    sheet = true.hand_sheets[0]
+    wider = replace(sheet, column_left_in=sheet.column_left_in + 0.5)
+
+    told = faults(replace(true, hand_sheets=(wider, *true.hand_sheets[1:])))
+
+    assert any("keeps a column of" in fault for fault in told)
+
+
+def test_sizes_that_share_a_name_are_counted_apart() -> None:
+    """Two logs 12 in and one 9 in long, all called 1, are not three of either."""
+    asked = (Piece("1", 2.5, 12, 2, step=1), Piece("1", 2.5, 9, 1, step=1))
+    other = (Piece("1", 2.5, 12, 1, step=1), Piece("1", 2.5, 9, 2, step=1))
+    true = plan_fabric(fabric("Oat"), asked, house(), Working.CUT_FIRST, Unit.INCH)
+
+    assert () == verify_fabric_plan(true, fabric("Oat"), asked, house(), Working.CUT_FIRST)
+    told = verify_fabric_plan(true, fabric("Oat"), other, house(), Working.CUT_FIRST)
+    assert {"1, 2.5 × 12 in, is not made 1 times", "1, 2.5 × 9 in, is not made 2 times"} == set(told)
+
+
+# Published strip counts for binding with the joins left out and charged. 66 × 58 in: 248 + 20 = 268, and seven strips
+# of 40 in at 2½ in give 7 × 40 − 6 × 2½ = 265 (https://blog.missouriquiltco.com/tag/how-to-figure-yardage/); 78 × 56
+# with 2 in strips: 276, and seven give 268 (http://onceuponaquilt.blogspot.com/p/tips-and-tricks.html); 114 in round:
+# 126, and three of 45 in less selvage, 42, give 121
+# (https://learnhowtoquilt.com/quilt-tutorials/finishing-the-quilt/double-fold-binding/binding-how-long/).
+@pytest.mark.parametrize(
+    ("wide", "usable", "strips_cut", "need", "holds"),
+    [
+        (2.5, 40.0, 7, 265.0, True),
+        (2.5, 40.0, 7, 268.0, False),
+        (2.5, 40.0, 8, 268.0, True),
+        (2.0, 40.0, 7, 268.0, True),
+        (2.0, 40.0, 7, 276.0, False),
+        (2.5, 42.0, 3, 121.0, True),
+        (2.5, 42.0, 3, 126.0, False),
+        (2.5, 42.0, 4, 126.0, True),
+    ],
+)
+def test_joins_are_charged_to_a_binding(
+    *, wide: float, usable: float, strips_cut: int, need: float, holds: bool
+) -> None:
+    """So many strips with a diagonal join between any two are long enough, or they are not."""
+    asked = (binding(wide, usable, strips_cut),)
+    bolt = fabric("Inkwell", usable_width=str(usable))
+    true = plan_fabric(bolt, asked, house(), Working.CUT_FIRST, Unit.INCH)
+
+    told = verify_fabric_plan(
+        true, bolt, asked, house(), Working.CUT_FIRST, joined=(JoinedLength("Binding", need, join=wide),)
+    )
+
+    assert holds is (told == ())
+
+
+def test_bindings_of_several_pieces_do_not_share_their_joins() -> None:
+    """Two bindings of 77½ in take two strips of 40 in each; one of 155 in takes five, four give but 152½.
+
+    155 + 4 joins × 2½ = 165 in of strips, 2 × (77½ + 2½) = 160.
+    """
+    asked = (binding(2.5, 40, 4),)
+    true = plan_fabric(fabric("Inkwell"), asked, house(), Working.CUT_FIRST, Unit.INCH)
+
+    def told(need: float, count: int) -> tuple[str, ...]:
+        lengths = (JoinedLength("Binding", need, 2.5, count),)
+        return verify_fabric_plan(true, fabric("Inkwell"), asked, house(), Working.CUT_FIRST, lengths)
+
+    assert () == told(77.5, 2)
+    assert ("Binding: 4 strips are 160 in together, and 1 lengths with their joins take 165 in",) == told(155, 1)
+
+
+def test_a_closer_plan_is_proved_in_the_steps_of_the_shop() -> None:
+    """Rows with pieces over one another need 10 in; no plan needs less than 9½, and both buy 13½."""
+    asked = (Piece("Mat", 9, 20, 1, kind="rectangle"),)
+    upright = plan_fabric(fabric("Oat"), asked, house(), Working.CUT_FIRST, Unit.INCH)
+    row = Row(9, (("Mat", 20),), turned=True, stacks=(RowStack(20, (StackPiece("Mat", 20, 9),)),))
+    closer = replace(
+        upright, rows=(row,), used_in=9.0, need_in=10.0, buy_in=13.5, spare_in=3.5, miscuts=0, status=Status.PROVED
+    )
+
+    def told(bound: float) -> tuple[str, ...]:
+        return verify_fabric_plan(replace(closer, bound_in=bound), fabric("Oat"), asked, house(), Working.CUT_FIRST)
+
+    assert () == told(9.5)
+    assert ("10 in are called proved with a bound of 9 in",) == told(9.0)

@@ -60,12 +60,27 @@ def plan_fabric(
     shrinkage = shrinkage_of(fabric, numbers)
     width = (fabric.usable_width.inches if fabric.usable_width else numbers.usable_width) * (1 - shrinkage.across)
     shelf = Shelf.of(fabric, [piece.wide for piece in pieces if piece.kind != "rectangle"], numbers, shrinkage, unit)
-    asked = _Asked.of(fabric, pieces, working, width, max(shelf.longest, 0.0 if fabric.only_on_hand else width))
-    cuts = min(
-        (_cut(fabric, asked, numbers, width, order, unit) for order in _orders(fabric, asked)),
-        key=lambda cuts: (len(cuts.left_out), round(cuts.used_in, 6), round(cuts.missing_in(width), 6)),
+    asked, cuts = min(
+        (
+            (asked, _cut(fabric, asked, numbers, width, order, unit))
+            for longest in _longest_strips(fabric, shelf, pieces, width)
+            for asked in [_Asked.of(fabric, pieces, working, width, longest)]
+            for order in _orders(fabric, asked)
+        ),
+        key=lambda one: (len(one[1].left_out), round(one[1].used_in, 6), round(one[1].missing_in(width), 6)),
     )
     return _report(fabric, asked, cuts, numbers, width, unit)
+
+
+def _longest_strips(fabric: Fabric, shelf: Shelf, pieces: Sequence[Piece], width: float) -> list[float]:
+    """Up to which length pieces are cut as strips; longer ones are cut along the fabric.
+
+    A strip on hand may be longer than the fabric is wide. It need not be enough for all pieces so long.
+    """
+    if fabric.only_on_hand:
+        return [shelf.longest]
+    is_long = any(piece.kind == "strip" and not fits(piece.long, width) for piece in pieces)
+    return [shelf.longest, width] if is_long and shelf.longest > width else [max(shelf.longest, width)]
 
 
 # --- what is asked -----------------------------------------------------------------------------------------

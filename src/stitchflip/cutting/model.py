@@ -55,6 +55,20 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class JoinedLength:
+    """Long lengths made of strips joined end to end, such as bindings; each piece that is bound has its own."""
+
+    name: str
+    """Label of the piece its strips are listed as."""
+    need: float
+    """Length of one, tails and corners in it."""
+    join: float
+    """What one join takes off: the cut width when it is diagonal, two seams when it is straight."""
+    count: int = 1
+    """How many; none of them lends another its joins."""
+
+
+@dataclass(frozen=True, slots=True)
 class StripPiece:
     """One length wanted from strips of one width."""
 

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING
 
-from stitchflip.cutting.model import FabricPlan, HandSheet, OneStrip, Piece, Row, StackPiece, StripPlan
+from stitchflip.cutting.claims import claims_hold, is_proof
+from stitchflip.cutting.model import FabricPlan, HandSheet, JoinedLength, OneStrip, Piece, Row, StackPiece, StripPlan
 from stitchflip.project.model import Fabric, Wash, Working
 
 if TYPE_CHECKING:
@@ -26,7 +27,12 @@ _Size = tuple[float, float]
 
 
 def verify_fabric_plan(
-    plan: FabricPlan, fabric: Fabric, pieces: Sequence[Piece], numbers: Numbers, working: Working
+    plan: FabricPlan,
+    fabric: Fabric,
+    pieces: Sequence[Piece],
+    numbers: Numbers,
+    working: Working,
+    joined: Sequence[JoinedLength] = (),
 ) -> tuple[str, ...]:
     """Everything about a plan that does not add up.
 
@@ -36,15 +42,17 @@ def verify_fabric_plan(
         pieces: what was asked for.
         numbers: the maker's numbers.
         working: whether lengths are the shortest that reach.
+        joined: lengths that are to be joined from strips; every join is charged to them.
 
     Returns:
         One sentence for each fault; empty when the plan can be trusted.
     """
     checker = _Checker(plan, fabric, pieces, numbers, working)
-    return tuple(
+    faults = tuple(
         fault
         for check in (
             checker.pieces_made,
+            checker.sizes_made,
             checker.strips_hold,
             checker.rows_hold,
             checker.joined_lengths_hold,
@@ -56,6 +64,7 @@ def verify_fabric_plan(
         )
         for fault in check()
     )
+    return (*faults, *claims_hold(plan, fabric, pieces, numbers, joined))
 
 
 class _Checker:
@@ -102,6 +111,35 @@ class _Checker:
         if bool(self.plan.left_out) != bool(self.plan.because):
             yield "pieces are left out without a reason, or a reason is given for nothing"
 
+    def sizes_made(self) -> Iterator[str]:
+        """Where pieces of several sizes go by one name, each size as often as asked."""
+        by_name: dict[str, list[Piece]] = {}
+        for piece in self.pieces:
+            by_name.setdefault(piece.name, []).append(piece)
+        for name, asked in by_name.items():
+            if len(asked) == 1 or name in self.plan.left_out:
+                continue
+            made = list(self._made_as(name, asked))
+            for place, piece in enumerate(asked):
+                surely, perhaps = made.count([place]), sum(place in places for places in made)
+                if surely > piece.count or perhaps < piece.count:
+                    yield f"{name}, {piece.wide:g} × {piece.long:g} in, is not made {piece.count} times"
+
+    def _made_as(self, name: str, asked: Sequence[Piece]) -> Iterator[list[int]]:
+        """For each piece made by that name, the places of those it can be."""
+        numbered = list(enumerate(asked))
+        for plan in self.plan.strip_plans:
+            for strip in plan.strips:
+                for length in (length for label, length in strip.pieces if label == name):
+                    yield [n for n, p in numbered if self._is_cut_right(p, strip.width, length, plan)]
+        rows = [(row, False) for row in self.plan.rows]
+        rows += [(row, sheet.along == "long") for sheet in self.plan.hand_sheets for row in sheet.rows]
+        for row, swapped in rows:
+            for laid in (piece for stack in row.stacks for piece in stack.pieces if piece.label == name):
+                yield [n for n, p in numbered if self._may_lie(p, laid, swapped=swapped)]
+            for taken in () if row.stacks else (taken for label, taken in row.pieces if label == name):
+                yield [n for n, p in numbered if self._lies_in(p, row, taken, swapped=swapped)]
+
     # --- strips --------------------------------------------------------------------------------------------
 
     def strips_hold(self) -> Iterator[str]:
@@ -124,12 +162,12 @@ class _Checker:
         if abs(strip.width - plan.width) > _SLACK:
             yield f"a strip {strip.width:g} in wide stands among those of {plan.width:g} in"
         for label, length in strip.pieces:
-            fitting = [piece for piece in self.pieces if piece.name == label and piece.kind != "rectangle"]
-            if not any(self._is_right(piece, strip.width, length, plan) for piece in fitting):
+            fitting = [piece for piece in self.pieces if piece.name == label]
+            if not any(self._is_cut_right(piece, strip.width, length, plan) for piece in fitting):
                 yield f"{label} is cut {strip.width:g} × {length:g} in, which nobody asked for"
 
-    def _is_right(self, piece: Piece, wide: float, length: float, plan: StripPlan) -> bool:
-        if abs(piece.wide - wide) > _SLACK or plan.is_whole != (piece.kind == "binding"):
+    def _is_cut_right(self, piece: Piece, wide: float, length: float, plan: StripPlan) -> bool:
+        if piece.kind == "rectangle" or abs(piece.wide - wide) > _SLACK or plan.is_whole != (piece.kind == "binding"):
             return False
         if piece.kind == "binding":
             whole = piece.long if piece.long > 0 else self.width
@@ -311,7 +349,7 @@ class _Checker:
                 yield f"{new} strips of {plan.width:g} in are called proved with a bound of {plan.new_bound}"
         if self.plan.bound_in > self.plan.need_in + _SLACK:
             yield f"the bound of {self.plan.bound_in:g} in lies above the need of {self.plan.need_in:g} in"
-        if self.plan.status == "proved" and self.plan.bound_in < self.plan.need_in - _SLACK:
+        if self.plan.status == "proved" and not is_proof(self.plan, self.numbers):
             yield f"{self.plan.need_in:g} in are called proved with a bound of {self.plan.bound_in:g} in"
         if (self.plan.status == "impossible") != bool(self.plan.left_out):
             yield f"the plan is called {self.plan.status} and leaves out {len(self.plan.left_out)} pieces"
