@@ -1,0 +1,1 @@
+"""Lengths out of lengths, in whole units, with proof."""
