@@ -258,6 +258,17 @@ def test_pieces_nobody_can_cut_are_refused(piece: Piece, code: str) -> None:
     assert (code, "Fog") == (told.value.code, told.value.where)
 
 
+def test_more_sizes_than_anybody_cuts_are_refused() -> None:
+    """Ten thousand different squares are a slip; two thousand are planned."""
+    squares = tuple(Piece(str(n), 1 + n / 4096, 1 + n / 4096, kind="rectangle") for n in range(10_000))
+    with pytest.raises(CuttingError) as told:
+        plan_fabric(fabric("Fog"), squares, house(), Working.CUT_FIRST, Unit.INCH)
+
+    assert ("cutting.too-many-sizes", "Fog") == (told.value.code, told.value.where)
+    assert "10000 different sizes" in told.value.what
+    assert 2_000 == sum(len(row.pieces) for row in planned(fabric("Fog"), squares[:2_000]).rows)
+
+
 def test_fabric_without_width_is_refused() -> None:
     """Zero between the selvages is a slip of the hand."""
     with pytest.raises(CuttingError) as told:

@@ -35,6 +35,8 @@ if TYPE_CHECKING:
 WIDTH_OF_FABRIC = "width of fabric"
 MOST_PIECES = 20_000
 """More pieces of one fabric than this are a slip of the hand."""
+MOST_SIZES = 2_000
+"""More different cut sizes of one fabric than this too."""
 _TOLERANCE = 1e-6
 
 
@@ -161,6 +163,14 @@ def _refuse_nonsense(fabric: Fabric, pieces: Sequence[Piece], numbers: Numbers) 
             fix=f"Ask for at most {MOST_PIECES} at a time.",
             where=fabric.name,
             code="cutting.too-many-pieces",
+        )
+    sizes = len({(piece.wide, piece.long) for piece in pieces})
+    if sizes > MOST_SIZES:
+        raise CuttingError(
+            what=f"pieces of {sizes} different sizes are to be cut from one fabric",
+            fix=f"Ask for at most {MOST_SIZES} sizes at a time.",
+            where=fabric.name,
+            code="cutting.too-many-sizes",
         )
     width = fabric.usable_width.inches if fabric.usable_width else numbers.usable_width
     on_hand = [size for kind in fabric.on_hand for size in (kind.wide.inches, kind.long.inches)]

@@ -20,6 +20,9 @@ if TYPE_CHECKING:
 TOLERANCE = 1e-6
 _MOST_WAYS = 256
 _MOST_PARTS = 20
+_MANY = 150
+"""With more different sizes than this only two ways of laying are tried, and only some rows are kept open."""
+_OPEN_ROWS = 40
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,7 +174,10 @@ def _best(usable_width: float, fitting: Sequence[Rectangle]) -> tuple[tuple[Row,
     tries = [_fill(usable_width, lots) for lots in layings]
     best = min(tries, key=_score)
     chosen = tuple(sorted(best, key=lambda row: -row.height))
-    return chosen, {one: _mostly_turned(chosen, one) for one in fitting}
+    laid: dict[str, list[float]] = {}
+    for label, across in (piece for row in chosen for piece in row.pieces):
+        laid.setdefault(label, []).append(across)
+    return chosen, {one: _mostly_turned(laid.get(one.label, ()), one) for one in fitting}
 
 
 def _one_size(usable_width: float, one: Rectangle) -> list[_Lot]:
@@ -193,6 +199,13 @@ def _one_size(usable_width: float, one: Rectangle) -> list[_Lot]:
 def _layings(usable_width: float, fitting: Sequence[Rectangle]) -> list[list[_Lot]]:
     """Sets of lots to try: each size all one way, and each size split between both ways."""
     ways = [_ways(usable_width, one) for one in fitting]
+    if len(fitting) > _MANY:
+        choices = [
+            [_by_height(one, own, tall=tall) for one, own in zip(fitting, ways, strict=True)] for tall in (False, True)
+        ]
+        return [
+            [_lot(one, one.count, turned=way) for one, way in zip(fitting, choice, strict=True)] for choice in choices
+        ]
     number = 1
     for own in ways:
         number *= len(own)
@@ -235,14 +248,11 @@ def _split(
     return out
 
 
-def _mostly_turned(rows: Sequence[Row], one: Rectangle) -> bool:
-    turned = sum(
-        1 if abs(across - one.long) < TOLERANCE else -1
-        for row in rows
-        for label, across in row.pieces
-        if label == one.label and not one.is_square
-    )
-    return turned > 0
+def _mostly_turned(laid: Iterable[float], one: Rectangle) -> bool:
+    """Whether most pieces of a size, known by what they take across, are turned."""
+    if one.is_square:
+        return False
+    return sum(1 if abs(across - one.long) < TOLERANCE else -1 for across in laid) > 0
 
 
 def _losing(usable_width: float, fitting: Sequence[Rectangle], turned: dict[Rectangle, bool]) -> float | None:
@@ -259,6 +269,8 @@ def _losing(usable_width: float, fitting: Sequence[Rectangle], turned: dict[Rect
 def _fill(usable_width: float, lots: Sequence[_Lot]) -> tuple[Row, ...]:
     """The shortest of three ways of filling rows with lots laid as they are."""
     ordered = sorted((lot for lot in lots if lot.count), key=lambda lot: (-lot.height, -lot.across, lot.label))
+    if len(ordered) > 2 * _MANY:
+        return _level(usable_width, ordered, tightest=False)
     fills = (_level(usable_width, ordered, tightest=False), _level(usable_width, ordered, tightest=True))
     return min((*fills, _row_by_row(usable_width, ordered)), key=_score)
 
@@ -283,8 +295,13 @@ class _Open:
 def _level(usable_width: float, ordered: Sequence[_Lot], *, tightest: bool) -> tuple[Row, ...]:
     """Tallest first, each piece into the first (or the tightest) row with room."""
     rows: list[_Open] = []
+    full: list[_Open] = []
     for lot in ordered:
         left = lot.count
+        if len(rows) > _OPEN_ROWS and len(ordered) > _MANY:
+            rows.sort(key=lambda row: -row.rest)
+            full += rows[_OPEN_ROWS:]
+            del rows[_OPEN_ROWS:]
         for row in sorted(rows, key=lambda row: row.rest) if tightest else rows:
             count = min(left, per_row(row.rest, lot.across))
             row.add(lot, count)
@@ -294,7 +311,7 @@ def _level(usable_width: float, ordered: Sequence[_Lot], *, tightest: bool) -> t
             rows.append(_Open(lot.height, usable_width, [], lot.turned))
             rows[-1].add(lot, count)
             left -= count
-    return tuple(row.closed() for row in rows)
+    return tuple(row.closed() for row in (*full, *rows))
 
 
 def _row_by_row(usable_width: float, ordered: Sequence[_Lot]) -> tuple[Row, ...]:
@@ -353,11 +370,11 @@ def _bound(usable_width: float, fitting: Sequence[Rectangle]) -> float:
     if not fitting:
         return 0.0
     best = max(min(one.long if way is False else one.wide for way in _ways(usable_width, one)) for one in fitting)
-    for parts in range(21):
-        total = 0.0
-        for one in fitting:
-            lots = [_lot(one, one.count, turned=way) for way in _ways(usable_width, one)]
-            total += min(_share(lot.across / usable_width, parts) * lot.height * lot.count for lot in lots)
+    each = [[_lot(one, one.count, turned=way) for way in _ways(usable_width, one)] for one in fitting]
+    for parts in range(21) if len(fitting) <= _MANY else (0, 1, 2):
+        total = sum(
+            min(_share(lot.across / usable_width, parts) * lot.height * lot.count for lot in lots) for lots in each
+        )
         best = max(best, total)
     return best
 

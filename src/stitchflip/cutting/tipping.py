@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 _LOOKS = 400
 _MOST_PIECES = 2_000
 """With more pieces only the purchase is looked at: an inch of width is not what decides then."""
+_MOST_SIZES = 150
+"""The same with more different sizes of squares and rectangles."""
 _NOTHING_IN = 1 / 16
 _TOLERANCE = 1e-6
 
@@ -108,6 +110,8 @@ def tipping_points(bought: Bought, numbers: Numbers, unit: Unit) -> tuple[Tippin
     teller = _Teller(bought, numbers, Speaker(unit), _Grid.of(unit))
     found = list(teller.of_purchase())
     if sum(len(group.pieces) for group in bought.groups) + sum(one.count for one in bought.rows.wanted) > _MOST_PIECES:
+        return tuple(found)
+    if len(bought.rows.wanted) > _MOST_SIZES:
         return tuple(found)
     for group in bought.groups:
         if not group.plan.is_whole and group.new_strips and not group.plan.left_out:
