@@ -2,20 +2,50 @@
 
 from __future__ import annotations
 
+from stitchflip.cutting.motifs.apart import Apart, Block, Box, Cut, cut_apart
+from stitchflip.cutting.motifs.buying import (
+    Identical,
+    MotifLength,
+    MotifPurchase,
+    identical,
+    length_for,
+    purchase_of,
+    repeats_by_rule,
+)
 from stitchflip.cutting.motifs.choosing import Chosen, most_windows
 from stitchflip.cutting.motifs.counting import Counting, Place, places
+from stitchflip.cutting.motifs.holes import FromHoles, from_holes
 from stitchflip.cutting.motifs.model import Motif, MotifCount, MotifNote, Repeat, Start, Window
+from stitchflip.cutting.motifs.plan import MotifPlan, WindowPlace, motif_notes, plan_motifs
 
 __all__ = [
+    "Apart",
+    "Block",
+    "Box",
     "Chosen",
     "Counting",
+    "Cut",
+    "FromHoles",
+    "Identical",
     "Motif",
     "MotifCount",
+    "MotifLength",
     "MotifNote",
+    "MotifPlan",
+    "MotifPurchase",
     "Place",
     "Repeat",
     "Start",
     "Window",
+    "WindowPlace",
+    "cut_apart",
+    "from_holes",
+    "identical",
+    "length_for",
     "most_windows",
+    "motif_notes",
     "places",
+    "plan_motifs",
+    "purchase_of",
+    "repeats_by_rule",
 ]
