@@ -18,6 +18,7 @@ from stitchflip.cutting.on_hand import Shelf
 from stitchflip.cutting.purchase import further_strips, purchase_for, shrinkage_of
 from stitchflip.cutting.quarter import fits_fat_quarter
 from stitchflip.cutting.rows import Rectangle, RowPlan, lay_in_rows
+from stitchflip.cutting.rows_searched import searched_rows
 from stitchflip.cutting.strips import plan_strips
 from stitchflip.cutting.tipping import Bought, StripGroup, tipping_points
 from stitchflip.cutting.whole import fits
@@ -249,7 +250,17 @@ def _cut(fabric: Fabric, asked: _Asked, numbers: Numbers, width: float, order: S
         plans.append(plan)
         groups.append(StripGroup(group.width, group.pieces, tuple(stock), plan, group.may_shrink_in))
     plans.sort(key=lambda plan: (-plan.width, plan.is_whole, plan.as_you_go))
+    if _leaves_a_step_open(fabric, rows, plans, numbers):
+        rows = searched_rows(width, rows, unit)
     return _Cuts(rows, tuple(plans), tuple(groups), shelf.cut_sheets(), shelf.used_strips(plans), left)
+
+
+def _leaves_a_step_open(fabric: Fabric, rows: RowPlan, plans: Sequence[StripPlan], numbers: Numbers) -> bool:
+    """Whether rows as short as their bound would buy less than the rows there are."""
+    strips = sum(one.width * sum(s.stock == WIDTH_OF_FABRIC for s in one.strips) for one in plans)
+    shrinkage = shrinkage_of(fabric, numbers)
+    least, now = (purchase_for(strips + used, numbers, shrinkage).buy_in for used in (rows.bound_in, rows.length_in))
+    return least < now - _TOLERANCE
 
 
 # --- the report --------------------------------------------------------------------------------------------
