@@ -165,10 +165,10 @@ def _refuse_nonsense(fabric: Fabric, pieces: Sequence[Piece], numbers: Numbers) 
             where=fabric.name,
             code="cutting.too-many-pieces",
         )
-    sizes = len({(piece.wide, piece.long) for piece in pieces})
-    if sizes > MOST_SIZES:
+    different = len({(piece.wide, piece.long) for piece in pieces})
+    if different > MOST_SIZES:
         raise CuttingError(
-            what=f"pieces of {sizes} different sizes are to be cut from one fabric",
+            what=f"pieces of {different} different sizes are to be cut from one fabric",
             fix=f"Ask for at most {MOST_SIZES} sizes at a time.",
             where=fabric.name,
             code="cutting.too-many-sizes",
