@@ -48,8 +48,8 @@ class ShelfCloser:
     """A plan that buys less, or leaves more pieces on hand whole; None when there is none, or none was found."""
     saves_in: float
     """What it buys less than the everyday plan."""
-    leaves_whole: int
-    """How many more pieces on hand stay whole."""
+    leaves_whole: tuple[str, ...]
+    """Pieces on hand that the everyday plan cuts into and this one does not."""
     is_proved: bool
     """True: in two stages nothing cheaper exists."""
 
@@ -91,13 +91,21 @@ def cut_shelf_closer(
     job = _Job.of(fabric, wanted, numbers, unit, plan, shelf)
     answer = solve(job.task, Watch(seconds, cancelled))
     if not answer.layouts:
-        return ShelfCloser(None, 0.0, 0, is_proved=answer.status is Status.IMPOSSIBLE)
+        return ShelfCloser(None, 0.0, (), is_proved=answer.status is Status.IMPOSSIBLE)
     closer = job.fabric_plan(answer)
     saves = plan.buy_in - closer.buy_in if not plan.left_out else 0.0
-    whole = len(plan.hand_sheets) - len(closer.hand_sheets)
-    is_better = bool(plan.left_out) or saves > _STEP_IN or (saves > -_STEP_IN and whole > 0)
-    proved = answer.status is Status.PROVED
-    return ShelfCloser(closer if is_better else None, saves if is_better else 0.0, max(whole, 0), is_proved=proved)
+    cut_into = {sheet.name for sheet in closer.hand_sheets}
+    whole = tuple(sheet.name for sheet in plan.hand_sheets if sheet.name not in cut_into)
+    opened = _area(closer) < _area(plan) - _TOLERANCE
+    is_better = bool(plan.left_out) or saves > _STEP_IN or (saves > -_STEP_IN and opened)
+    if not is_better:
+        return ShelfCloser(None, 0.0, (), is_proved=answer.status is Status.PROVED)
+    return ShelfCloser(closer, saves, whole, is_proved=answer.status is Status.PROVED)
+
+
+def _area(plan: FabricPlan) -> float:
+    """Of the pieces on hand that are cut into, square inches."""
+    return sum(sheet.wide * sheet.long for sheet in plan.hand_sheets)
 
 
 @dataclass(frozen=True, slots=True)
