@@ -10,7 +10,7 @@ from hypothesis import HealthCheck, given, settings
 
 from stitchflip import pictures
 from stitchflip.pictures.ink import LEAST_CONTRAST, contrast
-from stitchflip.pictures.model import Area, Figure, Knot, Label
+from stitchflip.pictures.model import Area, Badge, Figure, Knot, Label
 from stitchflip.pictures.paper import Shape, Sheet, boxes_touch
 from stitchflip.pictures.sheet import lay_out
 from stitchflip.piecing.model import EndClass, Polygon
@@ -178,18 +178,30 @@ def test_any_build_can_be_drawn(laid: Laid) -> None:
 
 
 def test_the_column_left_of_a_fat_quarter_is_what_can_be_used() -> None:
-    """Along its 20 1/2 in: 1/2 goes in straightening, pieces take 13 1/2, so 6 1/2 can be used; drawn as wide."""
+    """Of 20 1/2 in 1/2 goes in straightening one side, pieces take 13 1/2: 6 1/2 x 17 can be used; drawn as wide."""
     made = planned("tin-roof")
     quarters = [one for one in made.fabrics if one.hand_sheets]
     assert 7 == len(quarters)
     for one in quarters:
         figure = pictures.cuts(made, one)
-        (column,) = [item for item in figure.items if isinstance(item, Label) and item.text.startswith("left over")]
-        assert "left over 6½ in wide" == column.text.replace("\u202f", " ")
+        (column,) = [
+            item
+            for item in figure.items
+            if isinstance(item, Label) and item.tail.replace("\u202f", " ") == "· 6½ × 17 in"
+        ]
         across = [x for x, _ in column.room]
-        assert (6.5, 20.25) == pytest.approx((max(across) - min(across), max(across)))  # 1/4 in off each end
+        assert (6.5, 20.5) == pytest.approx((max(across) - min(across), max(across)))
         pieces = [item for item in figure.items if isinstance(item, Area) and item.what == "piece"]
         assert min(across) == pytest.approx(max(x for piece in pieces for x, _ in piece.points))
+
+
+def test_rings_bear_the_numbers_of_the_order() -> None:
+    """Brass: 1 straighten, 2 three strips, 3 to 5 what each gives; Fog's quarter: 1 to 3 and 5, the rest is words."""
+    for example, fabric, numbers in (("lantern-walk", "Brass", "12345"), ("tin-roof", "Fog", "1235")):
+        made = planned(example)
+        one = next(own for own in made.fabrics if own.fabric == fabric)
+        figure = pictures.cuts(made, one)
+        assert sorted(numbers) == sorted(item.text for item in figure.items if isinstance(item, Badge))
 
 
 SHAPED = """

@@ -208,12 +208,13 @@ def test_cuts_are_drawn_to_scale(hand_plan: Plan, sand_cuts: FabricPlan) -> None
 def test_cuts_name_pieces_order_and_leftovers(hand_plan: Plan, sand_cuts: FabricPlan) -> None:
     """Every piece has its label and length, the purchase its words, the leftovers theirs."""
     words = set(written(pictures.cuts(hand_plan, sand_cuts)))
-    assert {"1 · 5¼ in", "2 · 5¼ in", "Label · 4 in", "1 row 3 in wide", "1 strip 2½ in wide"} <= words
+    assert {"1 · 5¼ in", "2 · 5¼ in", "Label · 4 in", "1 row 3 in high", "1 strip 2½ in wide"} <= words
     assert {
         "¼ yd to buy",
         "40 in usable, folded",
-        "leftover 29½ in",
-        "leftover 2½ in long",
+        "leftover 1 · 40 × 2½ in",
+        "leftover 2 · 32 × 3 in",
+        "leftover 3 · 2½ × 29½ in",
         "fold",
         "selvages",
     } <= words

@@ -189,7 +189,9 @@ class _Order:
                 self._keep_ends(one, len(alike), step.number)
 
     def _keep_ends(self, band: Band, count: int, step: int) -> None:
-        """The end of a row or strip, and what is trimmed off lower pieces."""
+        """The end of a row or strip, and what is trimmed off lower pieces; nothing is promised round a motif."""
+        if any(given.has_motif for part in band.parts for given in part.pieces()):
+            return
         rest = max(band.long - band.filled, 0.0)
         if band.what == "row":
             self._keep(rest, band.wide, step, count)
