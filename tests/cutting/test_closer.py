@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import pytest
 
 from stitchflip.cutting import Piece, Status, plan_fabric
 from stitchflip.cutting.closer import Closer, cut_closer
+from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.shelf_closer import ShelfCloser, cut_shelf_closer
 from stitchflip.cutting.verify import verify_fabric_plan
 from stitchflip.lengths import Unit
@@ -21,7 +24,7 @@ SIDE_BY_SIDE = (Piece("1", 9, 20, step=1), Piece("2", 8, 12, step=2), Piece("Cen
 def closer(asked: Fabric, *pieces: Piece, working: Working = Working.CUT_FIRST) -> Closer | None:
     """The closer plan beside the everyday one; the checker has passed it."""
     everyday = plan_fabric(asked, pieces, house(), working, Unit.INCH)
-    found = cut_closer(asked, pieces, house(), Unit.INCH, everyday, LONG)
+    found = cut_closer(asked, pieces, house(), Unit.INCH, everyday, partial(Watch, LONG))
     if found is not None and found.plan is not None:
         assert () == verify_fabric_plan(found.plan, asked, pieces, house(), working)
         assert found.plan.bound_in <= found.plan.need_in
@@ -31,7 +34,7 @@ def closer(asked: Fabric, *pieces: Piece, working: Working = Working.CUT_FIRST) 
 def from_shelf(asked: Fabric, *pieces: Piece) -> ShelfCloser | None:
     """The same from the shelf."""
     everyday = plan_fabric(asked, pieces, house(), Working.CUT_FIRST, Unit.INCH)
-    found = cut_shelf_closer(asked, pieces, house(), Unit.INCH, everyday, LONG)
+    found = cut_shelf_closer(asked, pieces, house(), Unit.INCH, everyday, Watch(LONG))
     if found is not None and found.plan is not None:
         assert () == verify_fabric_plan(found.plan, asked, pieces, house(), Working.CUT_FIRST)
     return found
@@ -110,7 +113,7 @@ def test_a_search_that_is_stopped_at_once_claims_nothing() -> None:
     """Cancelled before it began: no plan that was not checked, no proof beyond the area."""
     pieces = (Piece("1", 5, 20, step=1), Piece("2", 4, 18, step=2))
     everyday = plan_fabric(fabric(), pieces, house(), Working.CUT_FIRST, Unit.INCH)
-    found = cut_closer(fabric(), pieces, house(), Unit.INCH, everyday, LONG, cancelled=lambda: True)
+    found = cut_closer(fabric(), pieces, house(), Unit.INCH, everyday, partial(Watch, LONG), cancelled=lambda: True)
 
     assert found is not None
     assert YARD / 4 >= found.least_buy_in

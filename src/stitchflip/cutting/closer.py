@@ -15,7 +15,6 @@ from typing import TYPE_CHECKING
 from stitchflip.cutting.laying import GRID_IN, lots_of, row_of, units_up, wants_of, whole_units
 from stitchflip.cutting.layouts.model import LayoutTask, Sheet
 from stitchflip.cutting.layouts.solving import solve
-from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.model import FabricPlan, Status
 from stitchflip.cutting.purchase import Purchase, Shrinkage, purchase_for, shrinkage_of
 from stitchflip.values import dataclass
@@ -25,6 +24,7 @@ if TYPE_CHECKING:
 
     from stitchflip.cutting.laying import Lot
     from stitchflip.cutting.layouts.model import Answer
+    from stitchflip.cutting.layouts.watch import Watch
     from stitchflip.cutting.model import Piece
     from stitchflip.lengths import Unit
     from stitchflip.project.model import Fabric
@@ -61,7 +61,7 @@ def cut_closer(
     numbers: Numbers,
     unit: Unit,
     plan: FabricPlan,
-    seconds: float,
+    watch: Callable[..., Watch],
     cancelled: Callable[[], bool] | None = None,
 ) -> Closer | None:
     """Whether the fabric can be cut closer than the everyday plan does.
@@ -72,7 +72,8 @@ def cut_closer(
         numbers: the maker's numbers.
         unit: her unit; sizes are counted in sixteenths of an inch or in millimeters.
         plan: the everyday plan of the same pieces.
-        seconds: how long to look, at most.
+        watch: makes the clock of each of the two searches, called with `cancelled` and `tell`: a `Watch` or a
+            `Patience` with its first arguments given.
         cancelled: asked again and again; True ends the search with what there is.
 
     Returns:
@@ -90,16 +91,16 @@ def cut_closer(
     least = job.buys(job.area_units)
     if least > plan.buy_in - _STEP_IN:
         return Closer(None, 2, 0.0, plan.buy_in, True, 0)
-    return _search(job, plan, seconds, cancelled)
+    return _search(job, plan, watch, cancelled)
 
 
-def _search(job: _Job, plan: FabricPlan, seconds: float, cancelled: Callable[[], bool] | None) -> Closer:
+def _search(job: _Job, plan: FabricPlan, watch: Callable[..., Watch], cancelled: Callable[[], bool] | None) -> Closer:
     """Two stages first; three when they leave a step of the purchase open."""
     best: tuple[int, Answer] | None = None
     reached = plan.buy_in
     least, looked = plan.buy_in, 2
     for stages in (2, 3):
-        found = _one_search(job, stages, reached, seconds / 2, cancelled)
+        found = _one_search(job, stages, reached, watch, cancelled)
         if found.layouts and job.buys(found.value) < reached - _STEP_IN:
             best, reached = (stages, found), job.buys(found.value)
         least, looked = min(job.buys(job.bound(found)), reached), stages
@@ -113,7 +114,9 @@ def _search(job: _Job, plan: FabricPlan, seconds: float, cancelled: Callable[[],
     return Closer(closer, best[0], plan.buy_in - reached, least, proved, settings)
 
 
-def _one_search(job: _Job, stages: int, goal: float, seconds: float, cancelled: Callable[[], bool] | None) -> Answer:
+def _one_search(
+    job: _Job, stages: int, goal: float, watch: Callable[..., Watch], cancelled: Callable[[], bool] | None
+) -> Answer:
     """The engine's answer; it ends as soon as plan and bound mean the same purchase, or the bound meets the goal."""
     best: list[int | None] = [None]
     bound = [job.area_units]
@@ -129,7 +132,7 @@ def _one_search(job: _Job, stages: int, goal: float, seconds: float, cancelled: 
         reached = goal if best[0] is None else min(goal, job.buys(best[0]))
         return least > reached - _STEP_IN
 
-    return solve(replace(job.task, stages=stages), Watch(seconds, decided, tell))
+    return solve(replace(job.task, stages=stages), watch(cancelled=decided, tell=tell))
 
 
 # --- the same in whole units -------------------------------------------------------------------------------

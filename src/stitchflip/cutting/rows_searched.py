@@ -10,11 +10,9 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from typing_extensions import override
-
 from stitchflip.cutting.laying import GRID_IN, Lot, units_up, wants_of, whole_units
 from stitchflip.cutting.layouts.model import LayoutTask, Sheet
-from stitchflip.cutting.layouts.watch import Watch
+from stitchflip.cutting.layouts.watch import Patience
 from stitchflip.cutting.model import Row, Status
 from stitchflip.cutting.rows import TOLERANCE, RowPlan
 
@@ -28,19 +26,6 @@ _SECONDS = 20.0
 _MOST_SIZES = 40
 _MOST_PIECES = 1_000
 _SAME = 1e-4
-
-
-class _Patience(Watch):
-    """A watch that counts how often it is asked."""
-
-    def __init__(self, looks: int) -> None:
-        super().__init__(_SECONDS)
-        self._looks = looks
-
-    @override
-    def over(self) -> bool:
-        self._looks -= 1
-        return self._looks < 0 or super().over()
 
 
 def searched_rows(usable_width: float, plan: RowPlan, unit: Unit) -> RowPlan:
@@ -59,7 +44,7 @@ def searched_rows(usable_width: float, plan: RowPlan, unit: Unit) -> RowPlan:
 
     grid = GRID_IN[unit]
     task = LayoutTask(wants_of(lots, grid), (Sheet(whole_units(usable_width, grid), None),))
-    answer = solve(task, _Patience(_LOOKS))
+    answer = solve(task, Patience(_LOOKS, _SECONDS))
     is_exact = (
         all(
             abs(length - units_up(length, grid) * grid) < _SAME * grid

@@ -13,7 +13,6 @@ from typing import TYPE_CHECKING
 from stitchflip.cutting.laying import GRID_IN, lots_of, row_of, wants_of, whole_units
 from stitchflip.cutting.layouts.model import Aim, LayoutTask, Sheet
 from stitchflip.cutting.layouts.solving import solve
-from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.model import FabricPlan, HandSheet, Row, Status
 from stitchflip.cutting.on_hand import Shelf
 from stitchflip.cutting.purchase import Purchase, purchase_for, shrinkage_of
@@ -22,10 +21,11 @@ from stitchflip.lengths import Speaker, Unit
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Sequence
 
     from stitchflip.cutting.laying import Lot
     from stitchflip.cutting.layouts.model import Answer
+    from stitchflip.cutting.layouts.watch import Watch
     from stitchflip.cutting.model import Piece
     from stitchflip.cutting.on_hand import Sheet as OnHandSheet
     from stitchflip.project.model import Fabric
@@ -60,8 +60,7 @@ def cut_shelf_closer(
     numbers: Numbers,
     unit: Unit,
     plan: FabricPlan,
-    seconds: float,
-    cancelled: Callable[[], bool] | None = None,
+    watch: Watch,
 ) -> ShelfCloser | None:
     """Whether the shelf gives more when it is cut closer than the everyday plan does.
 
@@ -71,8 +70,7 @@ def cut_shelf_closer(
         numbers: the maker's numbers.
         unit: her unit.
         plan: the everyday plan of the same pieces.
-        seconds: how long to look, at most.
-        cancelled: asked again and again; True ends the search with what there is.
+        watch: ends the search.
 
     Returns:
         What is found; None when the question has no sense here: nothing but strips is on hand, lengths are found
@@ -89,7 +87,7 @@ def cut_shelf_closer(
     if any(sheet.along == "long" for sheet in shelf.sheets) and not all(piece.can_turn for piece in wanted):
         return None
     job = _Job.of(fabric, wanted, numbers, unit, plan, shelf)
-    answer = solve(job.task, Watch(seconds, cancelled))
+    answer = solve(job.task, watch)
     if not answer.layouts:
         return ShelfCloser(None, 0.0, (), is_proved=answer.status is Status.IMPOSSIBLE)
     closer = job.fabric_plan(answer)

@@ -5,6 +5,8 @@ from __future__ import annotations
 from time import monotonic
 from typing import TYPE_CHECKING
 
+from typing_extensions import override
+
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -50,3 +52,29 @@ class Watch:
         """
         if self._tell is not None:
             self._tell(value, bound)
+
+
+class Patience(Watch):
+    """A watch that counts how often it is asked, so that a search ends at the same place on every machine.
+
+    Args:
+        looks: how often it may be asked.
+        seconds: the clock stays a last resort for a machine that hardly works.
+        cancelled: asked too; True ends the search.
+        tell: called whenever plan or bound gets better.
+    """
+
+    def __init__(
+        self,
+        looks: int,
+        seconds: float,
+        cancelled: Callable[[], bool] | None = None,
+        tell: Callable[[int | None, int], None] | None = None,
+    ) -> None:
+        super().__init__(seconds, cancelled, tell)
+        self._looks = looks
+
+    @override
+    def over(self) -> bool:
+        self._looks -= 1
+        return self._looks < 0 or super().over()
