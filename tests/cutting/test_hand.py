@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections import Counter
 from fractions import Fraction
+from functools import partial
 from pathlib import Path
 
 import pytest
 
 from stitchflip.cutting import FabricPlan, Piece
+from stitchflip.cutting.closer import cut_closer
 from stitchflip.cutting.hand import folds_for, order_of_hand
 from stitchflip.cutting.hand_model import Act, CuttingOrder
 from stitchflip.cutting.hand_words import HandWords
+from stitchflip.cutting.layouts.watch import Patience
 from stitchflip.lengths import Unit
 from stitchflip.planning import plan as plan_project
 from stitchflip.project import read_project_bytes
@@ -70,6 +73,32 @@ def test_following_the_printed_order_of_every_example_gives_every_piece(path: Pa
                 low - 1 / 64 <= short < low + 1 / 8 and high - 1 / 64 <= long < high + 1 / 8
                 for short, long in sizes_of(table.made, piece.name)
             )
+
+
+@pytest.mark.parametrize(
+    "name", ["arrow-ferry", "harbour-sheds", "kite-weather", "morning-tray", "plum-skirt", "soft-cover"]
+)
+def test_following_a_closer_order_gives_every_piece_too(name: str) -> None:
+    """Rows with pieces of different widths, turned, trimmed, over one another: the printed words are enough."""
+    path = next(one for one in EXAMPLES if one.stem == name)
+    plan = plan_project(read_project_bytes(path.read_bytes(), path.name), with_cures=False)
+    own = {fabric.name: fabric for fabric in plan.project.fabrics}
+    told = 0
+    for everyday in plan.fabrics:
+        pieces = plan.pieces_by_fabric[everyday.fabric]
+        found = cut_closer(
+            own[everyday.fabric], pieces, plan.numbers, plan.project.units, everyday, partial(Patience, 200, 5)
+        )
+        if found is None or found.plan is None:
+            continue
+        _, table = ordered(found.plan, pieces, plan.numbers, plan.project.units)
+        asked: Counter[str] = Counter()
+        for piece in pieces:
+            asked[piece.name] += piece.count
+        told += 1
+
+        assert asked == pieces_of(table.made)
+    assert told
 
 
 def test_fabric_shrinks_cut_by_cut_in_a_worked_example() -> None:

@@ -71,7 +71,7 @@ def test_a_plan_without_proof_says_how_far_it_may_be_off(lantern: Plan) -> None:
 
     assert 6.3 == percent_above(loose)
     (answer,) = cutting_answers(lantern, [loose])
-    assert "at most 6.3 % above what any plan needs" in answer.sure
+    assert "at most 6.3 % above what any plan in strips of one width" in answer.sure
     assert "less than 8 in" in answer.sure.replace("\u202f", " ")
 
 
@@ -86,3 +86,25 @@ def test_the_document_is_ready_for_other_programs(lantern: Plan) -> None:
     assert [("Midnight leftover 1", 40.0, 3.0), ("Midnight leftover 2", 3.25, 29.0)] == [
         (one["name"], one["wide_in"], one["long_in"]) for one in midnight["leftovers"]
     ]
+
+
+def test_every_way_of_cutting_is_meant_where_it_was_looked_for(lantern: Plan) -> None:
+    """Brass takes 90 square inches, ¼ yd is the least a shop cuts: nothing buys less, whatever the way."""
+    (brass,) = cutting_answers(lantern, lantern.fabrics[:1], look_s=5)
+
+    assert "Proved: no way of cutting edge to edge buys less than ¼ yd." == brass.sure.replace("\u202f", " ")
+    assert "" == brass.closer
+
+
+def test_a_closer_way_is_offered_and_told_when_it_is_wanted() -> None:
+    """Awnings of Tar Roof: ⅜ yd in strips of one width, ¼ yd when pieces share rows."""
+    plan = planned("ticket-booth")
+    tar = [fabric for fabric in plan.fabrics if fabric.fabric == "Tar Roof"]
+    (offered,) = cutting_answers(plan, tar, look_s=20)
+    (told,) = cutting_answers(plan, tar, look_s=20, closer=True)
+
+    assert "¼ yd to buy instead of ⅜ yd" in offered.closer.replace("\u202f", " ")
+    assert (13.5, 9.0) == (offered.fabric.buy_in, told.fabric.buy_in)
+    document = cutting_as_json(plan, [told])["fabrics"]
+    assert isinstance(document, list)
+    assert (True, 9.0) == (document[0]["closer"]["is_told"], document[0]["closer"]["buy_in"])

@@ -164,6 +164,16 @@ def cut(
         str | None,
         typer.Option(metavar="DIR", help="Also write the sheet to print and the diagrams into this folder."),
     ] = None,
+    closer: Annotated[
+        bool,
+        typer.Option(
+            "--closer", help="Where that buys less, cut pieces of different widths from one row: the ruler moves more."
+        ),
+    ] = False,
+    look: Annotated[
+        float,
+        typer.Option(metavar="SECONDS", min=0, max=3600, help="How long to look for closer ways, for each fabric."),
+    ] = 0.5,
     paper: Annotated[
         str | None,
         typer.Option(metavar="letter|a4", help="Paper of the sheet; left out, letter for inches, a4 for cm."),
@@ -179,7 +189,7 @@ def cut(
     from stitchflip.planning.cutting_answers import cutting_answers
 
     made = _planned(file)
-    answers = cutting_answers(made, fabrics_named(made, fabric or ()))
+    answers = cutting_answers(made, fabrics_named(made, fabric or ()), look_s=look, closer=closer)
     files = None if out is None else write_cutting(made, answers, Path(out), paper)
     if as_json:
         from stitchflip.planning.cutting_as_json import cutting_as_json

@@ -48,6 +48,8 @@ def cut_screen(plan: Plan, answers: Sequence[CuttingAnswer]) -> Iterator[Part]:
 def _before(answer: CuttingAnswer) -> Iterator[tuple[str, str]]:
     yield "Buy", answer.buy
     yield "How sure", answer.sure
+    if answer.closer:
+        yield "Closer", answer.closer
 
 
 def _order(steps: Sequence[StepWords]) -> Grid:

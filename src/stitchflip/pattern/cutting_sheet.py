@@ -74,7 +74,8 @@ def _opening(teller: Teller) -> Iterator[Block]:
 
 def _of_fabric(teller: Teller, answer: CuttingAnswer) -> Iterator[Block]:
     heading = Heading(2, f"{answer.letter} · {answer.fabric.fabric}".removeprefix(" · "))
-    before = Facts((("Buy", words(answer.buy)), ("How sure", words(answer.sure))))
+    closer = (("Closer", words(answer.closer)),) if answer.closer else ()
+    before = Facts((("Buy", words(answer.buy)), ("How sure", words(answer.sure)), *closer))
     box = diagram(teller, answer.fabric)
     yield Together((heading, before, box) if box is not None else (heading, before))
     yield from _tables(answer.steps)

@@ -47,6 +47,7 @@ def _fabric(answer: CuttingAnswer) -> Document:
         "least_need_in": number(fabric.bound_in),
         "percent_above_least": percent_above(fabric),
         "sure": plain(answer.sure),
+        "closer": _closer(answer),
         "order": [_step(words) for words in answer.steps],
         "cuts_finer_than_listed": answer.order.is_finer,
         "tipping_points": [
@@ -65,6 +66,21 @@ def _fabric(answer: CuttingAnswer) -> Document:
         "leftovers": [_leftover(one, said) for one, said in zip(answer.order.leftovers, answer.leftovers, strict=True)],
         "left_out": list(fabric.left_out),
         "because": plain(fabric.because),
+    }
+
+
+def _closer(answer: CuttingAnswer) -> Document | None:
+    """What looking for a closer way found; None when nobody looked or the question has no sense."""
+    look = answer.look
+    if look is None:
+        return None
+    return {
+        "least_buy_in": number(look.least_buy_in),
+        "buy_in": None if look.plan is None else number(look.plan.buy_in),
+        "row_heights": look.settings,
+        "leaves_whole": [plain(name) for name in look.leaves_whole],
+        "is_told": look.plan is not None and answer.fabric is look.plan,
+        "text": plain(answer.closer),
     }
 
 
