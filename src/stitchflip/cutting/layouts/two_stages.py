@@ -17,24 +17,27 @@ from stitchflip.cutting.layouts.columns.strips import BIGGEST_TABLE, StripKnapsa
 from stitchflip.cutting.layouts.laying import laid_out
 from stitchflip.cutting.layouts.levels import level_plans
 from stitchflip.cutting.layouts.model import Answer
+from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.model import Status
 
 if TYPE_CHECKING:
-    from stitchflip.cutting.layouts.columns.building import Builder
+    from stitchflip.cutting.layouts.columns.building import Builders
     from stitchflip.cutting.layouts.columns.column import Plan
     from stitchflip.cutting.layouts.columns.generating import Promise
+    from stitchflip.cutting.layouts.columns.improving import Improver
     from stitchflip.cutting.layouts.model import LayoutTask
-    from stitchflip.cutting.layouts.watch import Watch
 
-_FIRST_PLANS = 8
-"""Plans built strip by strip in the first round; twice as many in the next."""
-_FIRST_LISTED = 400
+_FIRST_LISTED = 600
 """Strips listed at most in the first round; four times as many in the next."""
 _MOST_LISTED = 12_000
-_FIRST_NODES = 60
-"""Of the search tree of an integer program in the first round; four times as many in the next."""
-_MOST_CHOSEN_FROM = 1500
-"""Strips the integer program puts a plan together from; the dearest for their worth are left out."""
+_FIRST_SECONDS = 0.15
+"""For an integer program in the first round; twice as many in the next."""
+_FIRST_AMONG = 150
+"""Strips a plan is put together from at first; twice as many where they make none."""
+_FIRST_TRIES = 3
+"""Improvements tried in the first round; twice as many in the next."""
+_LEAST_SETTLING = 0.1
+"""Seconds for second aims at least; otherwise as long as the search took."""
 _MANY_STRIPS = 60
 """A plan of more strips keeps what the linear program uses whole, and searches for the rest only."""
 
@@ -70,6 +73,8 @@ class _Search:
         self.cost = 0
         self.bound = 0
         self.because = ""
+        self.worths: tuple[int, ...] = (0,) * len(self.kinds)
+        """Of one piece of each kind, in the best bound."""
         self.met: dict[Column, None] = {}
         self.kept: Plan = {}
         """Strips that plans of many strips start with."""
@@ -84,6 +89,20 @@ class _Search:
             self.because = "the sizes are too large, or too many, for a closer search"
         elif not self.is_over():
             self._search_with_prices()
+        if self.is_proved() and self.knapsack.cells() <= BIGGEST_TABLE:
+            self._settle_for_fewer_heights()
+
+    def _settle_for_fewer_heights(self) -> None:
+        """Among plans of the same purchase take one with fewer heights of strips."""
+        if len({column.cost for column in self.best}) == 1 or self.watch.over():
+            return
+        from stitchflip.cutting.layouts.columns.fewer_heights import with_fewer_heights
+
+        most = -(-self.cost // self.step) * self.step
+        seconds = max(_LEAST_SETTLING, self.watch.spent())
+        watch = Watch(min(seconds, self.watch.left()), cancelled=self.watch.over)
+        self.best = with_fewer_heights(self.knapsack, self.best, self.worths, most, watch)
+        self.cost = cost_of(self.best)
 
     def is_proved(self) -> bool:
         """Whether plan and bound are in the same step of the purchase."""
@@ -113,19 +132,23 @@ class _Search:
 
     def _search_with_prices(self) -> None:
         """Rounds of all that is known, each with more time than the one before."""
-        from stitchflip.cutting.layouts.columns.building import Builder
+        from stitchflip.cutting.layouts.columns.building import Builders
+        from stitchflip.cutting.layouts.columns.improving import Improver
 
         promise = self._first_prices()
+        if self.is_over():
+            return
         left = [max(0, n - given) for n, given in zip(self.wanted, given_by(self.kept, len(self.wanted)), strict=True)]
-        builder = Builder(self.knapsack, left, promise.worths, seed=1)
-        round_number, listed = 0, 0
+        builders = Builders(self.knapsack, left, promise.worths, seed=1)
+        improver = Improver(self.knapsack, promise.worths, seed=1)
+        round_number = 0
         while not self.is_over():
-            self._build(builder, _FIRST_PLANS << round_number)
-            if listed < _MOST_LISTED:
-                listed = min(_MOST_LISTED, _FIRST_LISTED << 2 * round_number)
-                self._settle(promise, listed, _FIRST_NODES << 2 * round_number)
+            seconds = min(_FIRST_SECONDS * 2**round_number, self.watch.left() / 3)
+            self._build(builders, 1 << round_number)
+            self._put_together(promise, left, seconds)
+            self._settle(promise, min(_MOST_LISTED, _FIRST_LISTED << 2 * round_number), seconds)
             self._dive(round_number)
-            self._put_together(promise, left, _FIRST_NODES << 2 * round_number)
+            self._improve(improver, _FIRST_TRIES << round_number)
             round_number += 1
 
     def _first_prices(self) -> Promise:
@@ -138,19 +161,19 @@ class _Search:
         master.add(list(self.met))
         promise = generated(master, self.wanted, strip_pricer(self.knapsack), self.watch, unit=self.unit)
         self.raise_bound(rounded_up(promise.bound, self.unit))
+        self.worths = promise.worths
         self.met.update(dict.fromkeys(master.columns))
         whole = {column: int(used + 1e-6) for column, used in zip(master.columns, master.amounts, strict=False)}
         if sum(whole.values()) > _MANY_STRIPS:
             self.kept = {column: times for column, times in whole.items() if times}
         return promise
 
-    def _build(self, builder: Builder, plans: int) -> None:
+    def _build(self, builders: Builders, times: int) -> None:
         """Build plans strip by strip."""
-        for _ in range(plans):
+        for _ in range(times):
             if self.is_over():
                 return
-            plan = builder.next_plan(self.watch)
-            if plan is not None:
+            for plan in builders.next_plans(self.watch):
                 self.offer(_together(self.kept, plan))
 
     def _dive(self, seed: int) -> None:
@@ -165,34 +188,52 @@ class _Search:
         if plan is not None:
             self.offer(plan)
 
-    def _put_together(self, promise: Promise, left: list[int], nodes: int) -> None:
-        """Put the best plan together from the strips met so far."""
+    def _improve(self, improver: Improver, tries: int) -> None:
+        """Make the best plan better a few strips at a time."""
+        for _ in range(tries):
+            if self.is_over():
+                return
+            plan = improver.better(self.best, self.unit, self.watch)
+            if plan is not None:
+                self.offer(plan)
+
+    def _put_together(self, promise: Promise, left: list[int], seconds: float) -> None:
+        """Put the best plan together from the strips met so far, first from the ones nearest to their worth."""
         from stitchflip.cutting.layouts.columns.choosing import chosen
         from stitchflip.cutting.layouts.columns.generating import SCALE
 
-        if self.is_over():
-            return
         columns = sorted(self.met, key=lambda column: column.cost * SCALE - column.worth(promise.worths))
-        columns = columns[:_MOST_CHOSEN_FROM]
-        steps_below = (-(-self.cost // self.step) - 1) * self.step
-        kept = cost_of(self.kept)
-        choice = chosen(
-            columns, left, self.watch, nodes=nodes, ceiling=steps_below - kept, floor_cost=max(0, self.bound - kept)
-        )
-        if choice.times is not None:
-            self.offer(_together(self.kept, dict(zip(columns, choice.times, strict=True))))
+        kept, among = cost_of(self.kept), _FIRST_AMONG
+        end = self.watch.left() - seconds
+        while not self.is_over() and self.watch.left() > end:
+            steps_below = (-(-self.cost // self.step) - 1) * self.step
+            pool = columns[:among]
+            choice = chosen(pool, left, self.watch, seconds=self.watch.left() - end, ceiling=steps_below - kept)
+            if choice.times is not None:
+                self.offer(_together(self.kept, dict(zip(pool, choice.times, strict=True))))
+            if among >= len(columns):
+                return
+            among *= 2
 
-    def _settle(self, promise: Promise, most: int, nodes: int) -> None:
+    def _settle(self, promise: Promise, most: int, seconds: float) -> None:
         """Find a plan within the step of the bound, or raise the bound above it."""
         from stitchflip.cutting.layouts.columns.choosing import chosen
         from stitchflip.cutting.layouts.columns.listing import all_strips
 
-        while not self.is_over():
+        end = self.watch.left() - seconds
+        while not self.is_over() and self.watch.left() > end:
             goal = -(-self.bound // self.step) * self.step
             listing = all_strips(self.knapsack, promise, goal, self.watch, most=most)
             if not listing.is_complete:
                 return
-            choice = chosen(listing.columns, self.wanted, self.watch, nodes=nodes, ceiling=goal, floor_cost=self.bound)
+            choice = chosen(
+                listing.columns,
+                self.wanted,
+                self.watch,
+                seconds=self.watch.left() - end,
+                ceiling=goal,
+                floor_cost=self.bound,
+            )
             if choice.times is not None:
                 self.offer(dict(zip(listing.columns, choice.times, strict=True)))
             if not choice.is_finished:

@@ -9,7 +9,6 @@ matters.
 from __future__ import annotations
 
 from bisect import bisect_left
-from operator import itemgetter
 from typing import TYPE_CHECKING, Any
 
 from stitchflip.cutting.layouts.columns.column import Column
@@ -25,6 +24,8 @@ if TYPE_CHECKING:
 
 BIGGEST_TABLE = 25_000_000
 """Cells of a table of the width; beyond that the memory goes."""
+_NOTHING = -(1 << 62)
+"""Worth of a width below zero."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,6 +86,7 @@ class StripKnapsack:
         every = {way.long for kind in kinds for way in kind.ways} if heights is None else set(heights)
         self.heights = tuple(sorted(every))
         self._lying: list[list[tuple[int, Way]]] = [[] for _ in self.heights]
+        self._table: _Table | None = None
         for number, kind in enumerate(kinds):
             for way in kind.ways:
                 level = bisect_left(self.heights, way.long)
@@ -98,7 +100,7 @@ class StripKnapsack:
     def cells(self) -> int:
         """Size of the tables it needs, to be compared with `BIGGEST_TABLE`."""
         handfuls = (min(self.kinds[kind].count, self.wide // way.wide) for lying in self._lying for kind, way in lying)
-        return sum(count.bit_length() for count in handfuls) * (self.wide + 1)
+        return sum(count.bit_length() for count in handfuls) * 2 * (self.wide + 1)
 
     def priced(self, worths: Sequence[int], limits: Sequence[int] | None = None) -> PricedStrips:
         """Find the worth of the best strip of every height.
@@ -111,6 +113,34 @@ class StripKnapsack:
             The worths, and the strips on request.
         """
         return PricedStrips(self, worths, [kind.count for kind in self.kinds] if limits is None else limits)
+
+    def table(self) -> _Table:
+        """The table of the width, empty; always the same one, since making it takes as long as filling it."""
+        if self._table is None:
+            handfuls = (
+                min(self.kinds[kind].count, self.wide // way.wide) for lies in self._lying for kind, way in lies
+            )
+            rows = sum(count.bit_length() for count in handfuls) + len(self.heights)
+            self._table = _Table(self.wide, rows)
+        self._table.clear()
+        return self._table
+
+    def best_of_height(self, level: int, worths: Sequence[int], limits: Sequence[int]) -> tuple[int, Uses]:
+        """The strip of one height that is worth most, each kind lying one way only.
+
+        Args:
+            level: number of the height.
+            worths: of one piece of each kind, whole numbers.
+            limits: pieces of each kind it may hold.
+
+        Returns:
+            Its worth and its pieces.
+        """
+        lying = [(kind, way) for kind, way in self.lying(level) if worths[kind] > 0 and limits[kind] > 0]
+        table = _Table(self.wide, sum(min(limits[kind], self.wide // way.wide).bit_length() for kind, way in lying))
+        for kind, way in lying:
+            table.put(kind, way.wide, worths[kind], limits[kind])
+        return table.most([table.rows])[0], table.pieces(0, table.rows)
 
     def newly_lying(self, level: int) -> list[tuple[int, Way]]:
         """Kinds and ways that fit in strips of this height and in none lower."""
@@ -148,22 +178,24 @@ class StripKnapsack:
 
 
 class PricedStrips:
-    """The worth of the best strip of every height, at given worths of the pieces."""
+    """The worth of the best strip of every height, at given worths of the pieces; readable until the next pricing."""
 
     def __init__(self, knapsack: StripKnapsack, worths: Sequence[int], limits: Sequence[int]) -> None:
         self._knapsack = knapsack
         self._worths = worths
         self._limits = limits
-        self._table = _Table(knapsack.wide)
-        self._ends: list[int] = []
+        self._table = table = knapsack.table()
+        self._ends: list[tuple[int, int]] = []
         self._exact: dict[int, tuple[int, Uses]] = {}
+        begin = 0
         for level in range(len(knapsack.heights)):
             if not knapsack.is_trimmed:
-                self._table.start_anew()
+                begin = table.start_anew()
             for kind, way in knapsack.newly_lying(level):
-                self._table.put(kind, way.wide, worths[kind], limits[kind])
-            self._ends.append(self._table.rows)
-        self.at_most: list[int] = [self._table.worth(end) for end in self._ends]
+                if worths[kind] > 0 and limits[kind] > 0:
+                    table.put(kind, way.wide, worths[kind], limits[kind])
+            self._ends.append((begin, table.rows))
+        self.at_most: list[int] = table.most([end for _, end in self._ends])
         """For each height: no strip of it is worth more. A strip worth that much need not exist."""
 
     def best(self, level: int) -> tuple[int, Uses]:
@@ -176,24 +208,17 @@ class PricedStrips:
             Its worth and its pieces.
         """
         if level not in self._exact:
-            uses = self._table.pieces(self._ends[level])
+            uses = self._table.pieces(*self._ends[level])
             if all(count <= self._limits[kind] for kind, count in uses):
                 self._exact[level] = (self.at_most[level], uses)
             else:
-                self._exact[level] = self._looked_at_again(level)
+                self._exact[level] = self._knapsack.best_of_height(level, self._worths, self._limits)
         return self._exact[level]
 
     def quick(self, level: int) -> Uses:
         """A strip of a height that is worth much, quicker: the best one, what it has too much of left out."""
-        pieces = self._table.pieces(self._ends[level])
+        pieces = self._table.pieces(*self._ends[level])
         return tuple((kind, min(count, self._limits[kind])) for kind, count in pieces)
-
-    def _looked_at_again(self, level: int) -> tuple[int, Uses]:
-        """The same for one height alone, each kind lying one way."""
-        table = _Table(self._knapsack.wide)
-        for kind, way in self._knapsack.lying(level):
-            table.put(kind, way.wide, self._worths[kind], self._limits[kind])
-        return table.worth(table.rows), table.pieces(table.rows)
 
     def offers(self, scale: int) -> list[tuple[int, int]]:
         """Cost and most worth of a strip for each height, for a bound.
@@ -233,63 +258,70 @@ def strip_pricer(knapsack: StripKnapsack, limits: Sequence[int] | None = None) -
 
 
 class _Table:
-    """Most worth within each width, after every handful of equal pieces."""
+    """Most worth within each width, a row after every handful of equal pieces.
 
-    def __init__(self, wide: int) -> None:
+    Left of each row lies as much again that is worth less than nothing, so that a row is one sum and one comparison
+    of the row before with itself moved by the width of the handful.
+    """
+
+    def __init__(self, wide: int, rows: int) -> None:
         import numpy as np
 
-        self._np = np
-        self._now: Any = np.zeros(wide + 1, dtype=np.int64)
-        self._room: Any = np.empty(wide + 1, dtype=np.int64)
-        self._after: list[Any] = []
+        self._maximum = np.maximum
+        self._cells: Any = np.full((rows + 1, 2 * wide + 1), _NOTHING, dtype=np.int64)
+        self._zero, self._end = wide, 2 * wide + 1
         self._handfuls: list[tuple[int, int, int]] = []
-        self._begins: list[int] = []
-        self._start = 0
+        self.clear()
 
     @property
     def rows(self) -> int:
         """Handfuls put so far."""
         return len(self._handfuls)
 
-    def start_anew(self) -> None:
-        """Begin an empty table; the handfuls before stay readable."""
-        self._now = self._np.zeros_like(self._now)
-        self._start = self.rows
+    def clear(self) -> None:
+        """Begin again."""
+        self._handfuls.clear()
+        self._cells[0, self._zero :] = 0
+
+    def start_anew(self) -> int:
+        """Begin an empty table below; the rows before stay readable.
+
+        Returns:
+            Its first row, which says that nothing is worth nothing.
+        """
+        if self.rows:
+            self._handfuls.append((-1, 0, 0))
+            self._cells[self.rows, self._zero :] = 0
+        return self.rows
 
     def put(self, kind: int, wide: int, worth: int, limit: int) -> None:
         """Offer up to so many pieces, in handfuls of 1, 2, 4, ..., so that any number can be made of them."""
-        full = len(self._now) - 1
-        left = min(limit, full // wide)
-        if worth <= 0:
-            return
+        zero, end, cells, handfuls = self._zero, self._end, self._cells, self._handfuls
+        left = min(limit, zero // wide)
         handful = 1
-        np, now, room = self._np, self._now, self._room
         while left > 0:
             handful = min(handful, left)
-            taken = handful * wide
-            np.add(now[: full + 1 - taken], handful * worth, out=room[taken:])
-            np.maximum(now[taken:], room[taken:], out=now[taken:])
-            self._after.append(now.copy())
-            self._handfuls.append((kind, wide, handful))
-            self._begins.append(self._start)
+            before, moved = cells[len(handfuls)], handful * wide
+            handfuls.append((kind, wide, handful))
+            self._maximum(
+                before[zero:], before[zero - moved : end - moved] + handful * worth, out=cells[len(handfuls), zero:]
+            )
             left -= handful
             handful *= 2
 
-    def worth(self, end: int) -> int:
-        """Most worth in the full width after the first so many handfuls."""
-        return int(self._after[end - 1][-1]) if end > self._begin(end) else 0
+    def most(self, ends: Sequence[int]) -> list[int]:
+        """Most worth in the full width after the first so many handfuls, for each of the numbers."""
+        worths: list[int] = self._cells[ends, -1].tolist()
+        return worths
 
-    def pieces(self, end: int) -> Uses:
-        """The pieces that are worth that much, by kind; more of a kind than there are, if it was put twice."""
-        begin, width = self._begin(end), len(self._now) - 1
+    def pieces(self, begin: int, end: int) -> Uses:
+        """The pieces of the rows after begin that are worth that much; too many of a kind, if it was put twice."""
         counts: dict[int, int] = {}
-        while end > begin and (worth := self._after[end - 1][width]):
-            end = bisect_left(self._after, worth, begin, end, key=itemgetter(width))
-            kind, wide, handful = self._handfuls[end]
+        place = self._end - 1
+        while (worth := self._cells[end, place]) > 0:
+            end = begin + int(self._cells[begin : end + 1, place].searchsorted(worth))
+            kind, wide, handful = self._handfuls[end - 1]
             counts[kind] = counts.get(kind, 0) + handful
-            width -= wide * handful
+            place -= wide * handful
+            end -= 1
         return tuple(sorted(counts.items()))
-
-    def _begin(self, end: int) -> int:
-        """The first handful of the table that holds this one."""
-        return self._begins[end - 1] if end else 0
