@@ -27,7 +27,7 @@ def test_every_fabric_is_told(ask: Ask) -> None:
     for name in ("Brass", "Inkwell", "Oat", "Ember", "Midnight", "Paper Lantern"):
         assert name in told
     assert 6 == said.out.count("How sure")
-    assert "no way of cutting edge to edge buys less than ¼ yd" in told
+    assert "no way of cutting in strips of one width and whole rows needs less than 5½ in" in told
     assert "Rotary cutter" in told
     assert "What the makers of your tools say comes first" in told
 

@@ -10,6 +10,7 @@ import pytest
 
 from stitchflip.cutting.model import Status
 from stitchflip.planning import plan as plan_project
+from stitchflip.planning.closer_cuts import closer_cuts
 from stitchflip.planning.cutting_answers import CuttingAnswer, cutting_answers, percent_above
 from stitchflip.planning.cutting_as_json import cutting_as_json
 from stitchflip.planning.model import Plan
@@ -88,22 +89,16 @@ def test_the_document_is_ready_for_other_programs(lantern: Plan) -> None:
     ]
 
 
-def test_every_way_of_cutting_is_meant_where_it_was_looked_for(lantern: Plan) -> None:
-    """Brass takes 90 square inches, ¼ yd is the least a shop cuts: nothing buys less, whatever the way."""
-    (brass,) = cutting_answers(lantern, lantern.fabrics[:1], look_s=5)
-
-    assert "Proved: no way of cutting edge to edge buys less than ¼ yd." == brass.sure.replace("\u202f", " ")
-    assert "" == brass.closer
-
-
 def test_a_closer_way_is_offered_and_told_when_it_is_wanted() -> None:
-    """Awnings of Tar Roof: ⅜ yd in strips of one width, ¼ yd when pieces share rows."""
+    """Tar Roof: ⅜ yd in strips of one width, ¼ yd when pieces of different widths share rows."""
     plan = planned("ticket-booth")
     tar = [fabric for fabric in plan.fabrics if fabric.fabric == "Tar Roof"]
-    (offered,) = cutting_answers(plan, tar, look_s=20)
-    (told,) = cutting_answers(plan, tar, look_s=20, closer=True)
+    cuts = closer_cuts(plan, tar)
+    (offered,) = cutting_answers(plan, tar, cuts)
+    (told,) = cutting_answers(plan, tar, cuts, closer=True)
 
-    assert "¼ yd to buy instead of ⅜ yd" in offered.closer.replace("\u202f", " ")
+    assert "¼ yd instead of ⅜ yd" in offered.closer.replace("\u202f", " ")
+    assert offered.closer.endswith("stitchflip cut --closer.")
     assert (13.5, 9.0) == (offered.fabric.buy_in, told.fabric.buy_in)
     document = cutting_as_json(plan, [told])["fabrics"]
     assert isinstance(document, list)

@@ -171,9 +171,14 @@ def cut(
         ),
     ] = False,
     look: Annotated[
-        float,
-        typer.Option(metavar="SECONDS", min=0, max=3600, help="How long to look for closer ways, for each fabric."),
-    ] = 0.5,
+        float | None,
+        typer.Option(
+            metavar="SECONDS",
+            min=0,
+            max=3600,
+            help="How long to look for closer ways, for each fabric; 0 for not at all, left out a set number of looks.",
+        ),
+    ] = None,
     paper: Annotated[
         str | None,
         typer.Option(metavar="letter|a4", help="Paper of the sheet; left out, letter for inches, a4 for cm."),
@@ -184,12 +189,13 @@ def cut(
 
     With --out the order and the diagrams to scale are written too: cutting-sheet.pdf and pictures (SVG).
     """
-    from stitchflip.cli.cutting import fabrics_named, write_cutting, written_words
+    from stitchflip.cli.cutting import closer_ways, fabrics_named, write_cutting, written_words
     from stitchflip.cli.screen import show, write_out
     from stitchflip.planning.cutting_answers import cutting_answers
 
     made = _planned(file)
-    answers = cutting_answers(made, fabrics_named(made, fabric or ()), look_s=look, closer=closer)
+    chosen = fabrics_named(made, fabric or ())
+    answers = cutting_answers(made, chosen, closer_ways(made, chosen, look), closer=closer)
     files = None if out is None else write_cutting(made, answers, Path(out), paper)
     if as_json:
         from stitchflip.planning.cutting_as_json import cutting_as_json

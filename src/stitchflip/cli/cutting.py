@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from stitchflip.cutting.model import FabricPlan
+    from stitchflip.planning.closer_cuts import CloserCut
     from stitchflip.planning.cutting_answers import CuttingAnswer
     from stitchflip.planning.model import Plan
 
@@ -56,6 +57,21 @@ def _fabric_named(plan: Plan, name: str) -> FabricPlan:
         fix=f"{meant}There are {', '.join(known)}." if known else "This piece is cut from no fabric.",
         code="usage.which-fabric",
     )
+
+
+def closer_ways(plan: Plan, fabrics: Sequence[FabricPlan], seconds: float | None) -> tuple[CloserCut, ...]:
+    """What cutting closer does for the fabrics that are meant.
+
+    Args:
+        plan: the plan.
+        fabrics: those that are meant.
+        seconds: how long to look for each; 0: not at all; None: a set number of looks.
+    """
+    if seconds == 0:
+        return ()
+    from stitchflip.planning.closer_cuts import closer_cuts
+
+    return closer_cuts(plan, fabrics, seconds)
 
 
 @dataclass(frozen=True, slots=True)

@@ -287,6 +287,8 @@ class _Sketch:
         if cell.says_size or step.source != NEW_FABRIC:
             narrow, long = (cell.high, cell.wide) if step.what == "strip" else (cell.wide, cell.high)
             return f"· {self._say.cut_size(narrow, long)}"
+        if step.what == "row" and cell.wide < cell.high:
+            return f"· {self._say.cut_size(cell.wide, cell.high)}"
         return f"· {self._say.cut(cell.wide)}"
 
     def _left_over(self, area: Polygon, size: tuple[float, float], *, is_strip: bool = False) -> None:

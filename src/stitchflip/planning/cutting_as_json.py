@@ -70,18 +70,10 @@ def _fabric(answer: CuttingAnswer) -> Document:
 
 
 def _closer(answer: CuttingAnswer) -> Document | None:
-    """What looking for a closer way found; None when nobody looked or the question has no sense."""
-    look = answer.look
-    if look is None:
+    """What cutting closer does; None when nobody looked or there is nothing to say."""
+    if not answer.closer:
         return None
-    return {
-        "least_buy_in": number(look.least_buy_in),
-        "buy_in": None if look.plan is None else number(look.plan.buy_in),
-        "row_heights": look.settings,
-        "leaves_whole": [plain(name) for name in look.leaves_whole],
-        "is_told": look.plan is not None and answer.fabric is look.plan,
-        "text": plain(answer.closer),
-    }
+    return {"buy_in": number(answer.closer_buy_in), "is_told": answer.is_closer, "text": plain(answer.closer)}
 
 
 def _step(words: StepWords) -> Document:
