@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.as_you_go import plan_as_you_go
 from stitchflip.cutting.model import FabricPlan, HandSheet, Piece, Status, StripPiece, StripPlan, StripStock
+from stitchflip.cutting.motifs.blocks import block_row
 from stitchflip.cutting.on_hand import Shelf
 from stitchflip.cutting.purchase import further_strips, purchase_for, shrinkage_of
 from stitchflip.cutting.quarter import fits_fat_quarter
@@ -31,6 +32,7 @@ from stitchflip.values import dataclass
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from stitchflip.cutting.model import Row
     from stitchflip.project.numbers import Numbers
 
 WIDTH_OF_FABRIC = "width of fabric"
@@ -59,6 +61,46 @@ def plan_fabric(
     Raises:
         CuttingError: If a piece has no size, the fabric no width, or there are more pieces than anybody cuts.
     """
+    width, asked, cuts = _best_cuts(fabric, pieces, numbers, working, unit)
+    return _report(fabric, asked, cuts, numbers, width, unit)
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """How much of a fabric some pieces take, and nothing else about it."""
+
+    need_in: float
+    """Length from a new purchase, straightening in it."""
+    buy_in: float
+    left_out: tuple[str, ...]
+    """Labels of pieces the fabric cannot give."""
+    strips: tuple[tuple[float, int], ...]
+    """(cut width, how many are cut from new fabric), widest first."""
+
+
+def amount_of(fabric: Fabric, pieces: tuple[Piece, ...], numbers: Numbers, working: Working, unit: Unit) -> Amount:
+    """How much of a fabric some pieces take: the numbers of `plan_fabric`, quickly.
+
+    Args:
+        fabric: the fabric.
+        pieces: what is cut from it, as cut.
+        numbers: the maker's numbers.
+        working: trim as you go, or cut first.
+        unit: the maker's unit.
+
+    Raises:
+        CuttingError: If a piece has no size, the fabric no width, or there are more pieces than anybody cuts.
+    """
+    _, _, cuts = _best_cuts(fabric, pieces, numbers, working, unit)
+    purchase = purchase_for(cuts.used_in, numbers, shrinkage_of(fabric, numbers))
+    new = [(one.width, sum(s.stock == WIDTH_OF_FABRIC for s in one.strips)) for one in cuts.strips]
+    return Amount(purchase.need_in, purchase.buy_in, cuts.left_out, tuple(new))
+
+
+def _best_cuts(
+    fabric: Fabric, pieces: tuple[Piece, ...], numbers: Numbers, working: Working, unit: Unit
+) -> tuple[float, _Asked, _Cuts]:
+    """Usable width, the pieces sorted, and the way of cutting that leaves out least and buys least."""
     _refuse_nonsense(fabric, pieces, numbers)
     shrinkage = shrinkage_of(fabric, numbers)
     width = (fabric.usable_width.inches if fabric.usable_width else numbers.usable_width) * (1 - shrinkage.across)
@@ -72,7 +114,7 @@ def plan_fabric(
         ),
         key=lambda one: (len(one[1].left_out), round(one[1].used_in, 6), round(one[1].missing_in(width), 6)),
     )
-    return _report(fabric, asked, cuts, numbers, width, unit)
+    return width, asked, cuts
 
 
 def _longest_strips(fabric: Fabric, shelf: Shelf, pieces: Sequence[Piece], width: float) -> list[float]:
@@ -107,13 +149,20 @@ class _Asked:
 
     rectangles: tuple[Rectangle, ...]
     groups: tuple[_Group, ...]
+    blocks: tuple[Row, ...]
+    """Lengths of the full width in which motifs are found before anything is cut."""
 
     @classmethod
     def of(cls, fabric: Fabric, pieces: Sequence[Piece], working: Working, width: float, longest: float) -> _Asked:
+        blocks = {
+            place: row
+            for place, piece in enumerate(pieces)
+            if piece.block_in and piece.count and not fabric.only_on_hand and (row := block_row(piece, width))
+        }
         rectangles = [
             Rectangle(piece.name, *piece.takes, piece.count, piece.can_turn and not fabric.one_way)
-            for piece in pieces
-            if piece.kind == "rectangle"
+            for place, piece in enumerate(pieces)
+            if piece.kind == "rectangle" and place not in blocks
         ]
         by_key: dict[tuple[float, bool, bool], list[Piece]] = {}
         for piece in pieces:
@@ -127,7 +176,7 @@ class _Asked:
             by_key.setdefault((round(piece.wide, 6), piece.kind == "binding", as_you_go), []).append(piece)
         groups = [_group(own, width, is_whole=key[1], as_you_go=key[2]) for key, own in by_key.items()]
         groups.sort(key=lambda group: (-group.width, group.is_whole, group.as_you_go))
-        return cls(tuple(rectangles), tuple(groups))
+        return cls(tuple(rectangles), tuple(groups), tuple(blocks.values()))
 
 
 def _length(piece: Piece, *, as_you_go: bool) -> float:
@@ -198,12 +247,18 @@ class _Cuts:
     precut_used: tuple[tuple[str, int], ...]
     left_rectangles: tuple[Rectangle, ...]
     """What nothing gives: too wide, or not on the shelf when nothing can be bought."""
+    blocks: tuple[Row, ...] = ()
 
     @property
     def used_in(self) -> float:
         """Length of new fabric."""
         strips = sum(one.width * sum(s.stock == WIDTH_OF_FABRIC for s in one.strips) for one in self.strips)
-        return self.rows.length_in + strips
+        return self.rows.length_in + strips + self.blocks_in
+
+    @property
+    def blocks_in(self) -> float:
+        """Length of new fabric in which motifs are found."""
+        return sum(block.height for block in self.blocks)
 
     @property
     def left_out(self) -> tuple[str, ...]:
@@ -250,14 +305,16 @@ def _cut(fabric: Fabric, asked: _Asked, numbers: Numbers, width: float, order: S
         plans.append(plan)
         groups.append(StripGroup(group.width, group.pieces, tuple(stock), plan, group.may_shrink_in))
     plans.sort(key=lambda plan: (-plan.width, plan.is_whole, plan.as_you_go))
-    if _leaves_a_step_open(fabric, rows, plans, numbers):
-        rows = searched_rows(width, rows, unit)
-    return _Cuts(rows, tuple(plans), tuple(groups), shelf.cut_sheets(), shelf.used_strips(plans), left)
+    cuts = _Cuts(rows, tuple(plans), tuple(groups), shelf.cut_sheets(), shelf.used_strips(plans), left, asked.blocks)
+    if _leaves_a_step_open(fabric, cuts, numbers):
+        cuts = replace(cuts, rows=searched_rows(width, rows, unit))
+    return cuts
 
 
-def _leaves_a_step_open(fabric: Fabric, rows: RowPlan, plans: Sequence[StripPlan], numbers: Numbers) -> bool:
+def _leaves_a_step_open(fabric: Fabric, cuts: _Cuts, numbers: Numbers) -> bool:
     """Whether rows as short as their bound would buy less than the rows there are."""
-    strips = sum(one.width * sum(s.stock == WIDTH_OF_FABRIC for s in one.strips) for one in plans)
+    rows = cuts.rows
+    strips = cuts.used_in - rows.length_in
     shrinkage = shrinkage_of(fabric, numbers)
     least, now = (purchase_for(strips + used, numbers, shrinkage).buy_in for used in (rows.bound_in, rows.length_in))
     return least < now - _TOLERANCE
@@ -270,7 +327,7 @@ def _report(fabric: Fabric, asked: _Asked, cuts: _Cuts, numbers: Numbers, width:
     shrinkage = shrinkage_of(fabric, numbers)
     purchase = purchase_for(cuts.used_in, numbers, shrinkage)
     widest = _widest(cuts)
-    bound_used = cuts.rows.bound_in + sum(plan.width * plan.new_bound for plan in cuts.strips)
+    bound_used = cuts.rows.bound_in + cuts.blocks_in + sum(plan.width * plan.new_bound for plan in cuts.strips)
     bought = Bought(fabric.name, width, cuts.groups, cuts.rows, cuts.used_in, purchase, shrinkage)
     both_ways = lay_in_rows(width, asked.rectangles) if cuts.sheets else cuts.rows
     one_more = purchase_for(cuts.used_in + widest, numbers, shrinkage).buy_in if purchase.buy_in else 0.0
@@ -279,7 +336,7 @@ def _report(fabric: Fabric, asked: _Asked, cuts: _Cuts, numbers: Numbers, width:
         fabric=fabric.name,
         usable_width=width,
         strip_plans=cuts.strips,
-        rows=cuts.rows.rows,
+        rows=(*cuts.blocks, *cuts.rows.rows),
         losing_rows_in=both_ways.losing_in,
         used_in=cuts.used_in,
         straightening_in=numbers.straightening if purchase.need_in else 0.0,
@@ -295,7 +352,7 @@ def _report(fabric: Fabric, asked: _Asked, cuts: _Cuts, numbers: Numbers, width:
         hand_sheets=cuts.sheets,
         turning_is_refused=both_ways.turning_is_refused,
         spare_strip_buy_in=one_more,
-        fits_fat_quarter=bool(purchase.buy_in) and fits_fat_quarter(bought, numbers, unit),
+        fits_fat_quarter=bool(purchase.buy_in) and not cuts.blocks and fits_fat_quarter(bought, numbers, unit),
         left_out=cuts.left_out,
         because=why_left_out(fabric, cuts.left_out, missing, width, Speaker(unit)),
     )
@@ -304,7 +361,7 @@ def _report(fabric: Fabric, asked: _Asked, cuts: _Cuts, numbers: Numbers, width:
 def _widest(cuts: _Cuts) -> float:
     """The widest strip of new fabric, or the tallest row when there is no strip."""
     strips = [plan.width for plan in cuts.strips if any(s.stock == WIDTH_OF_FABRIC for s in plan.strips)]
-    return max(strips or [row.height for row in cuts.rows.rows], default=0.0)
+    return max(strips or [row.height for row in (*cuts.blocks, *cuts.rows.rows)], default=0.0)
 
 
 def _status(cuts: _Cuts) -> Status:
