@@ -176,7 +176,7 @@ class Bands:
         if piece.kind == "rectangle":
             wide, long = piece.takes
             sides = (up(wide), up(long - piece.motif_in)) if slanted else given
-            motif = piece.motif_in > 0
+            motif = piece.motif_in > 0 or piece.block_in > 0
             upright = _Laid(piece.name, *sides, up(long) if motif else sides[1], given, slanted, motif)
             yield upright, (wide, long)
             if not motif:
@@ -199,6 +199,8 @@ class Bands:
             for stack in row.stacks
         ]
         wide = max((sum(one.takes for one in stack) for stack in stacks), default=row.height)
+        if any(one.has_motif for stack in stacks for one in stack):
+            wide = max(wide, self._grid.up(row.height))
         groups: dict[tuple[float, tuple[tuple[float, float], ...]], list[tuple[_Laid, ...]]] = {}
         for stack in stacks:
             room = round(max(one.across for one in stack), 9)
@@ -232,12 +234,13 @@ def _stack_part(room: float, stacks: Sequence[tuple[_Laid, ...]], wide: float) -
     """Parts of a row that are cut alike: first the part, then its pieces one over the other."""
     levels = list(zip(*stacks, strict=True))
     if len(levels) == 1 and levels[0][0].along > wide - _SLACK:
-        own = levels[0]
-        return Part(room, len(stacks), _given((one.label for one in own), own[0].given), room=wide)
+        own, one = levels[0], levels[0][0]
+        gives = _given((it.label for it in own), one.given, is_slanted=one.is_slanted, has_motif=one.has_motif)
+        return Part(room, len(stacks), gives, room=wide)
     then: list[Part] = []
     for own in levels:
         one, labels = own[0], [piece.label for piece in own]
-        given = _given(labels, one.given)
+        given = _given(labels, one.given, is_slanted=one.is_slanted, has_motif=one.has_motif)
         if one.across > room - _SLACK:
             then.append(Part(one.along, 1, given, room=room))
         else:

@@ -47,6 +47,9 @@ class Piece:
     motif_in: float = 0.0
     """Length kept free beside it so that one whole motif surely lies in the row, wherever the print begins."""
 
+    block_in: float = 0.0
+    """Length of one block of the full width that holds all its windows round motifs; 0: each has a row's place."""
+
     @property
     def takes(self) -> tuple[float, float]:
         """Fabric it takes, wide and long."""
