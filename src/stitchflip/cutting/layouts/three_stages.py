@@ -7,17 +7,24 @@ is time.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.layouts.model import Answer
-from stitchflip.cutting.layouts.stacks.beam import Beam, Guide
-from stitchflip.cutting.layouts.stacks.ground import ground_of
+from stitchflip.cutting.layouts.stacks.ground import PiledStrip, ground_of
+from stitchflip.cutting.layouts.stacks.record import Record
+from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.model import Status
 
 if TYPE_CHECKING:
-    from stitchflip.cutting.layouts.model import LayoutTask
-    from stitchflip.cutting.layouts.stacks.ground import Ground, PiledStrip
-    from stitchflip.cutting.layouts.watch import Watch
+    from stitchflip.cutting.layouts.model import Layout, LayoutTask
+    from stitchflip.cutting.layouts.stacks.ground import Ground
+
+_START_PART = 0.06
+"""Of the time, for a plan of two stages to start from."""
+
+_MENDING_PART = 0.4
+"""Of the time, for mending the plan that was found."""
 
 
 def shortest(task: LayoutTask, watch: Watch) -> Answer:
@@ -31,53 +38,70 @@ def shortest(task: LayoutTask, watch: Watch) -> Answer:
         The plan and a bound; with stages 0 the bound holds for any number of stages.
     """
     ground = ground_of(task)
-    search = _Search(ground, watch)
+    record = Record(ground, watch)
+    record.raise_bound(_plain_bound(ground))
+    record.offer(_started(task, ground, watch))
+    search = _Search(task, ground, record)
     search.run()
-    return search.answer()
+    return _answer(ground, record)
+
+
+def _plain_bound(ground: Ground) -> int:
+    """No plan of any number of stages is shorter: the area has to fit, and the longest piece."""
+    lowest = [min(lay.long for lay in ground.lays if lay.want == want) for want in range(len(ground.counts))]
+    return max(-(-ground.area(ground.counts) // ground.wide), *lowest)
+
+
+def _started(task: LayoutTask, ground: Ground, watch: Watch) -> list[PiledStrip]:
+    """A plan of two stages, which is one of three."""
+    from stitchflip.cutting.layouts.two_stages import shortest as shortest_of_two
+
+    answer = shortest_of_two(
+        replace(task, stages=2, trims=True), Watch(watch.left() * _START_PART, cancelled=watch.over)
+    )
+    return _strips(ground, answer.layouts[0])
+
+
+def _strips(ground: Ground, layout: Layout) -> list[PiledStrip]:
+    """A layout as the searches tell it."""
+    number = {(lay.want, lay.is_turned): at for at, lay in enumerate(ground.lays)}
+    return [
+        PiledStrip(
+            high=strip.high,
+            stacks=tuple(tuple(number[bit.want, bit.turned] for bit in stack.bits) for stack in strip.stacks),
+        )
+        for strip in layout.strips
+    ]
+
+
+def _answer(ground: Ground, record: Record) -> Answer:
+    """What there is at the end."""
+    is_proved = record.is_proved()
+    return Answer(
+        status=Status.PROVED if is_proved else Status.BEST_FOUND,
+        layouts=(ground.layout(record.strips),),
+        value=record.value,
+        bound=record.bound,
+        because="" if is_proved else "time was over before the best plan was proved",
+    )
 
 
 class _Search:
-    """The best plan and the best bound so far."""
+    """One search for one task."""
 
-    def __init__(self, ground: Ground, watch: Watch) -> None:
-        self._ground = ground
-        self._watch = watch
-        self._strips: tuple[PiledStrip, ...] = ()
-        self._value = 0
-        self._bound = max(
-            -(-ground.area(ground.counts) // ground.wide),
-            max(min(lay.long for lay in ground.lays if lay.want == want) for want in range(len(ground.counts))),
-        )
+    def __init__(self, task: LayoutTask, ground: Ground, record: Record) -> None:
+        self._ground, self._record = ground, record
+        self._is_free = task.stages == 0
 
     def run(self) -> None:
         """Search until the plan is proved or time is over."""
-        ground = self._ground
-        beam, breadth = Beam(ground, ground.counts), 4
-        goal = sum(
-            count * max(lay.long for lay in ground.lays if lay.want == w) for w, count in enumerate(ground.counts)
-        )
-        while not self._watch.over() and not self._is_proved():
-            found = beam.search(goal, min(breadth, beam.broadest()), Guide(), self._watch)
-            if found.strips is not None:
-                self._strips, self._value = found.strips, found.length
-                goal = ground.below(self._value)
-                self._watch.tell(self._value, self._bound)
-            elif found.is_whole:
-                self._bound = self._value
-            breadth *= 2
+        if self._record.is_over():
+            return
+        from stitchflip.cutting.layouts.stacks.mending import Mending
+        from stitchflip.cutting.layouts.stacks.prices import Prices
+        from stitchflip.cutting.layouts.stacks.race import raced
 
-    def _is_proved(self) -> bool:
-        """Plan and bound fall into the same step."""
-        return bool(self._strips) and self._bound > self._ground.below(self._value)
-
-    def answer(self) -> Answer:
-        """What there is at the end."""
-        if not self._strips:
-            return Answer(status=Status.BEST_FOUND, layouts=(), value=0, bound=self._bound, because="time was over")
-        return Answer(
-            status=Status.PROVED if self._is_proved() else Status.BEST_FOUND,
-            layouts=(self._ground.layout(self._strips),),
-            value=self._value,
-            bound=min(self._bound, self._value),
-            because="" if self._is_proved() else "time was over",
-        )
+        prices = Prices(self._ground, self._record)
+        kept = prices.whole_strips()
+        raced(self._ground, [kept, []] if kept else [[]], self._record, self._record.watch.left() * _MENDING_PART)
+        Mending(self._ground, self._record).run()

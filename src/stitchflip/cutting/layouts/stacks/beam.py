@@ -29,6 +29,7 @@ if TYPE_CHECKING:
 
 ONTO, BESIDE, ABOVE = 0, 1, 2
 """Where a piece goes: onto the open stack, into a new stack, into a new strip."""
+_HALF_OF_INT32 = 1 << 30
 _MOST_CELLS = 1_000_000
 """Beginnings times lays looked at together: what memory and the clock allow."""
 
@@ -55,6 +56,8 @@ class Found:
     """Of the plan."""
     is_whole: bool
     """Nothing was left out: without a plan there is none."""
+    reached: float = 1.0
+    """Part of the pieces laid before no beginning could go on."""
 
 
 class Beam:
@@ -63,9 +66,10 @@ class Beam:
     Args:
         ground: what the pieces are.
         counts: how many of each are to be laid.
+        worths: length of fabric one piece of each want is worth, to know what is lost; None: its area tells.
     """
 
-    def __init__(self, ground: Ground, counts: Sequence[int]) -> None:
+    def __init__(self, ground: Ground, counts: Sequence[int], worths: Sequence[float] | None = None) -> None:
         import numpy as np
 
         self._np = np
@@ -74,14 +78,22 @@ class Beam:
         place = {want: row for row, want in enumerate(self._rows)}
         self._numbers = [number for number, lay in enumerate(ground.lays) if lay.want in place]
         lays = [ground.lays[number] for number in self._numbers]
-        self._wide = np.array([lay.wide for lay in lays], dtype=np.int64)
-        self._long = np.array([lay.long for lay in lays], dtype=np.int64)
+        self._whole_area = ground.area(counts)
+        longest = sum(
+            count * max(lay.long for lay in lays if lay.want == want) for want, count in enumerate(counts) if count
+        )
+        self._int = np.int32 if longest * ground.wide < _HALF_OF_INT32 else np.int64
+        self._wide = np.array([lay.wide for lay in lays], dtype=self._int)
+        self._long = np.array([lay.long for lay in lays], dtype=self._int)
         self._want = np.array([place[lay.want] for lay in lays], dtype=np.int64)
         self._area = self._wide * self._long
-        self._order = np.arange(len(lays), dtype=np.int64)
+        self._worth = self._area.astype(float)
+        if worths is not None:
+            self._worth = np.array([worths[lay.want] * ground.wide for lay in lays])
+        self._order = np.arange(len(lays), dtype=self._int)
         self._counts = np.array([counts[want] for want in self._rows], dtype=np.int32)
-        self._pieces = int(self._counts.sum())
-        self._whole_area = ground.area(counts)
+        self.pieces = int(self._counts.sum())
+        """To be laid."""
         random = np.random.default_rng(20)
         self._marks = random.integers(1, 1 << 63, len(self._rows), dtype=np.uint64)
         self._odd = random.integers(1, 1 << 62, 7, dtype=np.uint64) * np.uint64(2) + np.uint64(1)
@@ -102,16 +114,16 @@ class Beam:
         Returns:
             The shortest plan among those met.
         """
-        states = _States.empty(self._np, self._counts)
+        states = _States.empty(self._np, self._counts, self._int)
         steps: list[tuple[Any, Any, Any]] = []
         is_whole = True
-        for laid in range(self._pieces):
+        for laid in range(self.pieces):
             if watch.over():
                 return Found(strips=None, length=0, is_whole=False)
             moves = self._moves(states, goal, guide)
             if moves is None:
-                return Found(strips=None, length=0, is_whole=is_whole)
-            if laid == self._pieces - 1:
+                return Found(strips=None, length=0, is_whole=is_whole, reached=laid / self.pieces)
+            if laid == self.pieces - 1:
                 found = self._finished(states, moves, steps)
                 return found if found.length <= goal else Found(strips=None, length=0, is_whole=is_whole)
             kept, is_short = self._kept(states, moves, breadth)
@@ -137,9 +149,12 @@ class Beam:
             good = np.flatnonzero(waste <= most_waste)
             if not len(good):
                 continue
-            rows, lays, area = rows[good], lays[good], area[good]
-            lost = (waste[good] + guide.ahead * free[good]) / area + guide.even
-            found.append((np.full(len(rows), where, dtype=np.int8), rows, lays, lost / area if guide.by_size else lost))
+            rows, lays = rows[good], lays[good]
+            worth = s.worth[rows] + self._worth[lays]
+            lost = (covered[good] + guide.ahead * free[good]) / worth + (guide.even - 1)
+            found.append(
+                (np.full(len(rows), where, dtype=np.int8), rows, lays, lost / worth if guide.by_size else lost)
+            )
         if not found:
             return None
         return _Moves(*(np.concatenate(parts) for parts in zip(*found, strict=True)), top)
@@ -216,10 +231,11 @@ class Beam:
             wide=np.where(onto, s.wide[rows], wide),
             up=up,
             is_first=is_first,
-            last=lays,
-            lead=np.where(onto, s.lead[rows], lays),
+            last=lays.astype(self._int),
+            lead=np.where(onto, s.lead[rows], lays).astype(self._int),
             mark=s.mark[rows] + self._marks[self._want[lays]],
             area=s.area[rows] + self._area[lays],
+            worth=s.worth[rows] + self._worth[lays],
         )
 
     def _names(self, s: _States) -> Any:
@@ -275,18 +291,18 @@ class _Moves:
 class _States:
     """Beginnings of plans, side by side in arrays."""
 
-    __slots__ = ("across", "area", "base", "high", "is_first", "last", "lead", "left", "mark", "up", "wide")
+    __slots__ = ("across", "area", "base", "high", "is_first", "last", "lead", "left", "mark", "up", "wide", "worth")
 
     def __init__(self, **columns: Any) -> None:
         for name, column in columns.items():
             setattr(self, name, column)
 
     @classmethod
-    def empty(cls, np: Any, counts: Any) -> _States:
+    def empty(cls, np: Any, counts: Any, number: Any) -> _States:
         """The one beginning without any piece."""
-        zero = {name: np.zeros(1, dtype=np.int64) for name in cls.__slots__}
+        zero = {name: np.zeros(1, dtype=number) for name in cls.__slots__}
         zero |= {"left": counts[None, :].copy(), "is_first": np.zeros(1, dtype=bool)}
-        return cls(**zero | {"mark": np.zeros(1, dtype=np.uint64)})
+        return cls(**zero | {"mark": np.zeros(1, dtype=np.uint64), "worth": np.zeros(1)})
 
     @property
     def is_empty(self) -> bool:
