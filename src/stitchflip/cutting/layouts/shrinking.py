@@ -12,7 +12,7 @@ from itertools import chain, repeat
 from math import gcd
 from typing import TYPE_CHECKING
 
-from stitchflip.cutting.layouts.model import Aim, Bit, LaidStrip, Layout, Stack, Want
+from stitchflip.cutting.layouts.model import Aim, Bit, FirstCut, LaidStrip, Layout, Stack, Want
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -114,10 +114,12 @@ def ways_to_lie(task: LayoutTask, want: Want) -> set[bool]:
     if want.can_turn:
         ways[True] = (want.long, want.wide)
     tallest = task.tallest_strip
+    is_across = task.aim is Aim.LENGTH or task.first_cut is FirstCut.ACROSS
+    is_along = not is_across and task.first_cut is FirstCut.ALONG
     return {
         turned
         for turned, (wide, long) in ways.items()
-        if (tallest is None or long <= tallest)
+        if (tallest is None or (wide if is_along else long if is_across else min(wide, long)) <= tallest)
         and any(wide <= sheet.wide and (sheet.long is None or long <= sheet.long) for sheet in task.sheets)
     }
 
@@ -127,7 +129,7 @@ def _units(task: LayoutTask, wants: list[Want]) -> tuple[int, int]:
     if not wants:
         return 1, 1
     across, along = gcd(*(want.wide for want in wants)), gcd(*(want.long for want in wants))
-    if any(want.can_turn for want in wants):
+    if any(want.can_turn for want in wants) or (task.aim is not Aim.LENGTH and task.first_cut is not FirstCut.ACROSS):
         across = along = gcd(across, along)
     if task.aim is Aim.LENGTH and task.step > 0 and task.step % along and along % task.step:
         along = gcd(along, task.step)

@@ -11,11 +11,12 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.layouts.model import Aim, Answer
 from stitchflip.cutting.layouts.shrinking import full_size, small_task, ways_to_lie
-from stitchflip.cutting.layouts.watch import Watch
+from stitchflip.cutting.layouts.watch import Rescaled
 from stitchflip.cutting.model import Status
 
 if TYPE_CHECKING:
     from stitchflip.cutting.layouts.model import LayoutTask
+    from stitchflip.cutting.layouts.watch import Watch
 
 MOST_PIECES = 100_000
 """More than that is no sewing, and the plan would not fit on paper."""
@@ -34,6 +35,7 @@ def solve(task: LayoutTask, watch: Watch) -> Answer:
 
     Example:
         >>> from stitchflip.cutting.layouts.model import LayoutTask, Sheet, Want
+        >>> from stitchflip.cutting.layouts.watch import Watch
         >>> answer = solve(
         ...     LayoutTask(wants=(Want(wide=3, long=2, count=4),), sheets=(Sheet(wide=7, long=None),)), Watch(1)
         ... )
@@ -44,7 +46,7 @@ def solve(task: LayoutTask, watch: Watch) -> Answer:
     if answer is None:
         small = small_task(task)
         unit = small.unit_long if task.aim is Aim.LENGTH else 1
-        answer = full_size(_searched(small.task, _in_units(watch, unit)), small)
+        answer = full_size(_searched(small.task, Rescaled(watch, unit)), small)
     return replace(answer, seconds=watch.spent())
 
 
@@ -76,15 +78,6 @@ def _as_strips(task: LayoutTask) -> str:
 def _impossible(because: str) -> Answer:
     """No plan, and why."""
     return Answer(status=Status.IMPOSSIBLE, layouts=(), value=0, bound=0, because=because)
-
-
-def _in_units(watch: Watch, unit: int) -> Watch:
-    """The same clock for a search that counts in units of its own."""
-
-    def tell(value: int | None, bound: int) -> None:
-        watch.tell(None if value is None else value * unit, bound * unit)
-
-    return Watch(watch.left(), cancelled=watch.over, tell=tell)
 
 
 def _searched(task: LayoutTask, watch: Watch) -> Answer:

@@ -17,7 +17,6 @@ from stitchflip.cutting.layouts.columns.strips import BIGGEST_TABLE, StripKnapsa
 from stitchflip.cutting.layouts.laying import laid_out
 from stitchflip.cutting.layouts.levels import level_plans
 from stitchflip.cutting.layouts.model import Answer
-from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.model import Status
 
 if TYPE_CHECKING:
@@ -26,18 +25,21 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.columns.generating import Promise
     from stitchflip.cutting.layouts.columns.improving import Improver
     from stitchflip.cutting.layouts.model import LayoutTask
+    from stitchflip.cutting.layouts.watch import Watch
 
 _FIRST_LISTED = 600
 """Strips listed at most in the first round; four times as many in the next."""
 _MOST_LISTED = 12_000
 _FIRST_SECONDS = 0.15
 """For an integer program in the first round; twice as many in the next."""
+_FIRST_LOOKS = 20
+"""At an integer program in the first round; twice as many in the next."""
 _FIRST_AMONG = 150
 """Strips a plan is put together from at first; twice as many where they make none."""
 _FIRST_TRIES = 3
 """Improvements tried in the first round; twice as many in the next."""
-_LEAST_SETTLING = 0.1
-"""Seconds for second aims at least; otherwise as long as the search took."""
+_SECONDS_FOR_HEIGHTS = 0.2
+"""At most, to find a plan of fewer heights."""
 _MANY_STRIPS = 60
 """A plan of more strips keeps what the linear program uses whole, and searches for the rest only."""
 
@@ -99,8 +101,7 @@ class _Search:
         from stitchflip.cutting.layouts.columns.fewer_heights import with_fewer_heights
 
         most = -(-self.cost // self.step) * self.step
-        seconds = max(_LEAST_SETTLING, self.watch.spent())
-        watch = Watch(min(seconds, self.watch.left()), cancelled=self.watch.over)
+        watch = self.watch.part(_SECONDS_FOR_HEIGHTS)
         self.best = with_fewer_heights(self.knapsack, self.best, self.worths, most, watch)
         self.cost = cost_of(self.best)
 
@@ -143,12 +144,12 @@ class _Search:
         improver = Improver(self.knapsack, promise.worths, seed=1)
         round_number = 0
         while not self.is_over():
-            seconds = min(_FIRST_SECONDS * 2**round_number, self.watch.left() / 3)
-            self._build(builders, 1 << round_number)
-            self._put_together(promise, left, seconds)
-            self._settle(promise, min(_MOST_LISTED, _FIRST_LISTED << 2 * round_number), seconds)
+            longer = 1 << round_number
+            self._build(builders, longer)
+            self._put_together(promise, left, longer)
+            self._settle(promise, min(_MOST_LISTED, _FIRST_LISTED * longer * longer), longer)
             self._dive(round_number)
-            self._improve(improver, _FIRST_TRIES << round_number)
+            self._improve(improver, _FIRST_TRIES * longer)
             round_number += 1
 
     def _first_prices(self) -> Promise:
@@ -197,43 +198,37 @@ class _Search:
             if plan is not None:
                 self.offer(plan)
 
-    def _put_together(self, promise: Promise, left: list[int], seconds: float) -> None:
+    def _put_together(self, promise: Promise, left: list[int], longer: int) -> None:
         """Put the best plan together from the strips met so far, first from the ones nearest to their worth."""
         from stitchflip.cutting.layouts.columns.choosing import chosen
         from stitchflip.cutting.layouts.columns.generating import SCALE
 
         columns = sorted(self.met, key=lambda column: column.cost * SCALE - column.worth(promise.worths))
         kept, among = cost_of(self.kept), _FIRST_AMONG
-        end = self.watch.left() - seconds
-        while not self.is_over() and self.watch.left() > end:
-            steps_below = (-(-self.cost // self.step) - 1) * self.step
+        watch = self.watch.part(_FIRST_SECONDS * longer)
+        while not self.is_proved() and not watch.over():
+            ceiling = (-(-self.cost // self.step) - 1) * self.step - kept
             pool = columns[:among]
-            choice = chosen(pool, left, self.watch, seconds=self.watch.left() - end, ceiling=steps_below - kept)
+            choice = chosen(pool, left, watch, looks=_FIRST_LOOKS * longer, ceiling=ceiling)
             if choice.times is not None:
                 self.offer(_together(self.kept, dict(zip(pool, choice.times, strict=True))))
-            if among >= len(columns):
+            if among >= len(columns) or not choice.is_finished:
                 return
             among *= 2
 
-    def _settle(self, promise: Promise, most: int, seconds: float) -> None:
+    def _settle(self, promise: Promise, most: int, longer: int) -> None:
         """Find a plan within the step of the bound, or raise the bound above it."""
         from stitchflip.cutting.layouts.columns.choosing import chosen
         from stitchflip.cutting.layouts.columns.listing import all_strips
 
-        end = self.watch.left() - seconds
-        while not self.is_over() and self.watch.left() > end:
+        watch = self.watch.part(_FIRST_SECONDS * longer)
+        while not self.is_proved() and not watch.over():
             goal = -(-self.bound // self.step) * self.step
-            listing = all_strips(self.knapsack, promise, goal, self.watch, most=most)
+            listing = all_strips(self.knapsack, promise, goal, watch, most=most)
             if not listing.is_complete:
                 return
-            choice = chosen(
-                listing.columns,
-                self.wanted,
-                self.watch,
-                seconds=self.watch.left() - end,
-                ceiling=goal,
-                floor_cost=self.bound,
-            )
+            looks, least = _FIRST_LOOKS * longer, self.bound
+            choice = chosen(listing.columns, self.wanted, watch, looks=looks, ceiling=goal, floor_cost=least)
             if choice.times is not None:
                 self.offer(dict(zip(listing.columns, choice.times, strict=True)))
             if not choice.is_finished:

@@ -10,6 +10,9 @@ from typing_extensions import override
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+_LOOKS_A_SECOND = 300
+"""About so often a search looks at its watch, where looks are counted instead of seconds."""
+
 
 class Watch:
     """Asked often by every search; a search that is told to end returns its best and its bound.
@@ -42,6 +45,17 @@ class Watch:
     def spent(self) -> float:
         """Seconds since the start."""
         return monotonic() - self._start
+
+    def part(self, seconds: float) -> Watch:
+        """A watch for a part of the search.
+
+        Args:
+            seconds: the part may take.
+
+        Returns:
+            One that is over when the part is, or this one; it tells nobody.
+        """
+        return Watch(min(seconds, self.left()), cancelled=self.over)
 
     def tell(self, value: int | None, bound: int) -> None:
         """Say what there is so far.
@@ -78,3 +92,36 @@ class Patience(Watch):
     def over(self) -> bool:
         self._looks -= 1
         return self._looks < 0 or super().over()
+
+    @override
+    def part(self, seconds: float) -> Watch:
+        return Patience(max(1, int(seconds * _LOOKS_A_SECOND)), self.left(), cancelled=self.over)
+
+
+class Rescaled(Watch):
+    """Another watch for a search that counts in units of its own.
+
+    Args:
+        watch: the other one.
+        unit: one unit of the search is so many of the other's.
+    """
+
+    def __init__(self, watch: Watch, unit: int) -> None:
+        super().__init__(watch.left())
+        self._watch, self._unit = watch, unit
+
+    @override
+    def over(self) -> bool:
+        return self._watch.over()
+
+    @override
+    def left(self) -> float:
+        return self._watch.left()
+
+    @override
+    def part(self, seconds: float) -> Watch:
+        return self._watch.part(seconds)
+
+    @override
+    def tell(self, value: int | None, bound: int) -> None:
+        self._watch.tell(None if value is None else value * self._unit, bound * self._unit)

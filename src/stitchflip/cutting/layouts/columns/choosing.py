@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from itertools import count
 from math import ceil, isfinite
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from stitchflip.values import dataclass
 
@@ -40,8 +41,7 @@ def chosen(
     watch: Watch,
     *,
     most: Sequence[int | None] | None = None,
-    seconds: float | None = None,
-    nodes: int | None = None,
+    looks: int | None = None,
     ceiling: int | None = None,
     floor_cost: int = 0,
 ) -> Choice:
@@ -52,8 +52,8 @@ def chosen(
         least: of each row, at least so much.
         watch: ends the search.
         most: of each row, at most so much; None for rows without a limit.
-        seconds: at most so many.
-        nodes: of the search tree, at most so many; unlike seconds the same on every machine.
+        looks: at most so many, at the places where the program asks whether to go on; unlike seconds the same on
+            every machine. A look is a hundredth of a second, give or take a lot.
         ceiling: only choices that cost at most so much are looked for.
         floor_cost: none costs less (known otherwise); the search ends once it finds one of that cost.
 
@@ -63,19 +63,18 @@ def chosen(
     import highspy  # type: ignore[import-untyped]  # ships no types
 
     highs = highspy.Highs()
-    time = watch.left() if seconds is None else min(seconds, watch.left())
     options = {
         "output_flag": False,
         "threads": 1,
         "random_seed": 0,
         "mip_rel_gap": 0.0,
         "mip_abs_gap": 1 - 2 * _SLACK,
-        "time_limit": max(_SHORTEST_RUN, time),
+        "time_limit": max(_SHORTEST_RUN, watch.left()),
     }
     for option, setting in options.items():
         highs.setOptionValue(option, setting)
-    if nodes is not None:
-        highs.setOptionValue("mip_max_nodes", nodes)
+    if looks is not None:
+        _look(highs, looks)
     highs.passModel(_program(columns, least, most or [None] * len(least), (floor_cost, ceiling)))
     highs.run()
     info = highs.getInfo()
@@ -87,6 +86,19 @@ def chosen(
     times = tuple(round(amount) for amount in highs.getSolution().col_value)
     cost = sum(column.cost * count for column, count in zip(columns, times, strict=True))
     return Choice(times=times, cost=cost, bound=min(bound, cost), is_finished=bound >= cost)
+
+
+def _look(highs: Any, looks: int) -> None:  # noqa: ANN401  highspy ships no types
+    """End the program after it has asked so often whether to go on."""
+    import highspy
+
+    left = count(looks, -1)
+
+    def asked(_kind: object, _said: str, _out: object, answer: Any, _own: object) -> None:  # noqa: ANN401  as above
+        answer.user_interrupt = next(left) <= 0
+
+    highs.setCallback(asked, None)
+    highs.startCallback(highspy.cb.HighsCallbackType.kCallbackMipInterrupt)
 
 
 def _program(

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 _FEWEST, _FIRST = 4, 8
 """Strips taken out at least, and at first."""
 _MOST_LISTED = 500
-_MOST_NODES = 40
+_MOST_LOOKS = 15
 _MOST_SECONDS = 0.2
 
 
@@ -96,7 +96,7 @@ class Improver:
         if not listing.is_complete:
             self._size = max(_FEWEST, self._size - 0.5)
         columns = list(dict.fromkeys([*listing.columns, *master.columns]))
-        choice = chosen(columns, wanted, watch, nodes=_MOST_NODES, seconds=_MOST_SECONDS, ceiling=goal)
+        choice = chosen(columns, wanted, watch.part(_MOST_SECONDS), looks=_MOST_LOOKS, ceiling=goal)
         if choice.is_finished:
             self._size += 0.1
         else:
