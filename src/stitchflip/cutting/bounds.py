@@ -51,7 +51,7 @@ def fewest_for(sizes: Sequence[int], demands: Sequence[int], kinds: Sequence[Kin
         return 0
     longest = max([*bought, *(length for length, _ in on_hand)])
     best = 0
-    for weight in _weights(wanted, longest):
+    for weight in weights_for(wanted, longest):
         need = sum(weight(size) * demand for size, demand in wanted)
         need -= sum(weight(length) * count for length, count in on_hand)
         each = weight(max(bought))
@@ -60,8 +60,16 @@ def fewest_for(sizes: Sequence[int], demands: Sequence[int], kinds: Sequence[Kin
     return best
 
 
-def _weights(wanted: Sequence[tuple[int, int]], longest: int) -> Iterator[Callable[[int], int]]:
-    """Weights worth trying for these sizes and this longest strip."""
+def weights_for(wanted: Sequence[tuple[int, int]], longest: int) -> Iterator[Callable[[int], int]]:
+    """Weights worth trying for these sizes and this longest strip.
+
+    Args:
+        wanted: (size, how many), longest first.
+        longest: length of the longest strip.
+
+    Yields:
+        Weights: of any length, whole, never falling; those of two lengths add up to no more than that of the sum.
+    """
     yield _plain
     smallest = wanted[-1][0]
     parts = range(1, min(_MOST_PARTS, longest // smallest) + 1)

@@ -154,9 +154,10 @@ class Diver:
 
     def _shares(self, now: Remaining, aim: int) -> list[tuple[float, Column]] | None:
         """The linear program of what is left; None when the aim is out of reach."""
-        self.master.want(now.left, now.counts)
-        pricing = Pricing(now.task, now.left)
-        generate(self.master, pricing, self.over, aim - now.spent + 1, content=aim - now.spent + 1e-6)
-        if now.spent + pricing.bound > aim:
+        self.master.want(now.left, now.ranges)
+        pricing = Pricing(now.task, now.left, now.ranges)
+        within = aim - now.spent
+        generate(self.master, pricing, self.over, within + 1, content=within + 1e-6)
+        if pricing.bound > within:
             return None
         return self.master.shares()

@@ -17,6 +17,11 @@ if TYPE_CHECKING:
 Column = tuple[int, "Pattern"]
 """(kind of strip, pattern)."""
 
+Range = tuple[int, "int | None"]
+"""Fewest and most strips of a kind; None: as many as it takes."""
+
+_PRIMAL = 4
+"""New patterns leave the shares possible, so the primal simplex goes on from them."""
 _DEAR = 4
 """A piece made from nothing costs so many times the dearest strip."""
 
@@ -29,7 +34,9 @@ class Shares:
     prices: tuple[float, ...]
     """Of one more piece of each size, not below zero."""
     rents: tuple[float, ...]
-    """Of one strip of each kind, 0 where there are as many as it takes."""
+    """What one more strip of each kind would save; below zero where more must be opened than would pay."""
+    opened: tuple[float, ...]
+    """Strips of each kind."""
     from_nothing: float
     """Pieces the known patterns cannot give."""
 
@@ -64,11 +71,8 @@ class Master:
         empty = np.array([], dtype=np.int32)
         for demand in task.demands:
             highs.addRow(float(demand), self._infinity, 0, empty, empty.astype(float))
-        self._rent_row: dict[int, int] = {}
-        for kind, stock in enumerate(task.stock):
-            if stock.count is not None:
-                self._rent_row[kind] = rows + len(self._rent_row)
-                highs.addRow(-self._infinity, float(stock.count), 0, empty, empty.astype(float))
+        for _ in task.stock:
+            highs.addRow(0.0, self._infinity, 0, empty, empty.astype(float))
         dear = _DEAR * max(stock.cost for stock in task.stock)
         for row in range(rows):
             highs.addCol(float(dear), 0.0, self._infinity, 1, np.array([row], dtype=np.int32), np.array([1.0]))
@@ -79,6 +83,7 @@ class Master:
                 highs.addCol(0.0, 0.0, self._infinity, 2, pair, np.array([-1.0, 1.0]))
             self.trades = rows - 1
         self._first = rows + self.trades
+        self.want(task.demands, [(0, stock.count) for stock in task.stock])
 
     def add(self, columns: Iterable[Column]) -> int:
         """Put in patterns.
@@ -104,9 +109,8 @@ class Master:
             for size, count in pattern:
                 index.append(size)
                 values.append(float(count))
-            if kind in self._rent_row:
-                index.append(self._rent_row[kind])
-                values.append(1.0)
+            index.append(len(self.task.sizes) + kind)
+            values.append(1.0)
         self._highs.addCols(
             len(fresh),
             np.array(costs),
@@ -131,24 +135,26 @@ class Master:
         self.trades = 0
         return True
 
-    def want(self, demands: Sequence[int], counts: Sequence[int | None]) -> None:
+    def want(self, demands: Sequence[float], ranges: Sequence[Range]) -> None:
         """Ask for other numbers of pieces and strips.
 
         Args:
             demands: of each size.
-            counts: of each kind of strip.
+            ranges: fewest and most strips of each kind.
         """
+        rows = len(demands)
         for row, demand in enumerate(demands):
-            self._highs.changeRowBounds(row, float(demand), self._infinity)
-        for kind, row in self._rent_row.items():
-            count = counts[kind]
-            self._highs.changeRowBounds(row, -self._infinity, self._infinity if count is None else float(count))
+            self._highs.changeRowBounds(row, demand, self._infinity)
+        for kind, (fewest, most) in enumerate(ranges):
+            self._highs.changeRowBounds(rows + kind, float(fewest), self._infinity if most is None else float(most))
+        self._highs.setOptionValue("simplex_strategy", 0)
 
     def run(self) -> Shares:
         """Solve it."""
         import numpy as np
 
         self._highs.run()
+        self._highs.setOptionValue("simplex_strategy", _PRIMAL)
         solution = self._highs.getSolution()
         dual = np.array(solution.row_dual)
         primal = np.array(solution.col_value)
@@ -157,10 +163,8 @@ class Master:
         return Shares(
             value=self._highs.getInfo().objective_function_value,
             prices=tuple(np.maximum(dual[:rows], 0.0).tolist()),
-            rents=tuple(
-                max(-float(dual[self._rent_row[kind]]), 0.0) if kind in self._rent_row else 0.0
-                for kind in range(len(self.task.stock))
-            ),
+            rents=tuple((-dual[rows:]).tolist()),
+            opened=tuple(np.array(solution.row_value)[rows:].tolist()),
             from_nothing=float(primal[:rows].sum()),
         )
 

@@ -7,19 +7,21 @@ program is doing. The bound is worked out in whole numbers, so rounding it up is
 
 from __future__ import annotations
 
-from math import gcd
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.lengthwise.tables import Table, parts_of
+from stitchflip.cutting.lengthwise.totals import Totals
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-    from stitchflip.cutting.lengthwise.master import Master
+    from stitchflip.cutting.lengthwise.master import Master, Range
     from stitchflip.cutting.lengthwise.model import LengthTask
 
 _FINE = 1 << 32
 """Prices are counted in so many parts of the dearest strip."""
+_MOST_NEW = 60
+"""Patterns put in at once for each kind of strip."""
 _PAYS = 1 << 10
 """A pattern must pay so many of them more than it costs."""
 
@@ -29,18 +31,19 @@ class Pricing:
 
     Args:
         task: sizes longest first, strips.
-        demands: when only some of the pieces are still wanted.
+        demands: pieces still wanted.
+        ranges: fewest and most strips of each kind.
     """
 
-    def __init__(self, task: LengthTask, demands: Sequence[int] | None = None) -> None:
+    def __init__(self, task: LengthTask, demands: Sequence[int], ranges: Sequence[Range]) -> None:
         self.task = task
-        self.demands = tuple(demands if demands is not None else task.demands)
+        self.demands = tuple(demands)
+        self.ranges = tuple(ranges)
         longest = max(stock.length for stock in task.stock)
-        parts = parts_of(task.sizes, self.demands, longest)
-        self.table = Table(parts, longest)
-        self.scale = _FINE // max(stock.cost for stock in task.stock)
-        self.step = gcd(*(stock.cost for stock in task.stock))
-        self.bound = 0
+        self.table = Table(parts_of(task.sizes, self.demands, longest), longest)
+        self.scale = _FINE // max(max(stock.cost for stock in task.stock), 1)
+        self.totals = Totals([stock.cost for stock in task.stock], ranges)
+        self.bound = self.totals.from_here(0)
         self.rounds = 0
 
     def whole(self, prices: Sequence[float]) -> list[int]:
@@ -62,18 +65,48 @@ class Pricing:
         """
         self.table.price(prices)
         total = sum(price * demand for price, demand in zip(prices, self.demands, strict=True))
+        worths = [self.table.most(stock.length) for stock in self.task.stock]
+        costs = [stock.cost * self.scale for stock in self.task.stock]
         over, under = 1, 1
-        for stock in self.task.stock:
-            most = self.table.most(stock.length)
-            if stock.count is None and stock.cost * self.scale * under < over * most:
-                over, under = stock.cost * self.scale, most
+        for worth, cost, (_, most) in zip(worths, costs, self.ranges, strict=True):
+            if most is None and cost * under < over * worth:
+                over, under = cost, worth
         value = total * over
-        for stock in self.task.stock:
-            if stock.count is not None:
-                value += stock.count * min(0, stock.cost * self.scale * under - self.table.most(stock.length) * over)
-        each = self.scale * under
-        self.bound = max(self.bound, -(-value // (each * self.step)) * self.step)
-        return value / each
+        for worth, cost, (fewest, most) in zip(worths, costs, self.ranges, strict=True):
+            each = cost * under - worth * over
+            value += each * (fewest if each >= 0 else most or 0)
+        self.bound = max(self.bound, self.totals.from_here(-(-value // (self.scale * under))))
+        return value / (self.scale * under)
+
+    def settled(self, prices: Sequence[float]) -> list[int]:
+        """Whole prices at which no strip that there are enough of is worth more than it costs, and the table for them.
+
+        Args:
+            prices: of each size.
+        """
+        whole = [int(price * self.scale * (1 - 1e-10)) for price in prices]
+        self.table.price(whole)
+        over, under = 1, 1
+        for stock, (_, most) in zip(self.task.stock, self.ranges, strict=True):
+            worth = self.table.most(stock.length)
+            if most is None and stock.cost * self.scale * under < over * worth:
+                over, under = stock.cost * self.scale, worth
+        if over < under:
+            whole = [price * over // under for price in whole]
+            self.table.price(whole)
+        return whole
+
+    def floor(self, prices: Sequence[int]) -> int:
+        """What every packing costs at least, scaled, by settled prices.
+
+        Args:
+            prices: as `settled` gave them; the table is filled for them.
+        """
+        value = sum(price * demand for price, demand in zip(prices, self.demands, strict=True))
+        for stock, (fewest, most) in zip(self.task.stock, self.ranges, strict=True):
+            each = stock.cost * self.scale - self.table.most(stock.length)
+            value += each * (fewest if each >= 0 else most or 0)
+        return value
 
 
 def generate(
@@ -91,6 +124,7 @@ def generate(
         pricing: for the same pieces.
         over: asked every round.
         enough: stop when the bound reaches this.
+        content: stop when the linear program costs no more than this.
         smooth: how far prices stay with those of the best bound.
 
     Returns:
@@ -119,7 +153,7 @@ def generate(
             for kind, stock in enumerate(task.stock):
                 rent = int(shares.rents[kind] * pricing.scale)
                 limit = stock.cost * pricing.scale + rent + _PAYS
-                found = pricing.table.fillings(stock.length, int(limit * 0.999) if keep else limit)
+                found = pricing.table.fillings(stock.length, limit - limit // 1000 if keep else limit)[:_MOST_NEW]
                 paying = [
                     (kind, pattern)
                     for _, pattern in found

@@ -8,7 +8,7 @@ from stitchflip.cutting.lengthwise.model import LengthTask, Opened, Packing, Pat
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable
 
 
 @dataclass(slots=True)
@@ -20,8 +20,10 @@ class Remaining:
     """How many of each size."""
     counts: list[int | None]
     """How many of each kind of strip; None: as many as it takes."""
-    spent: int = 0
-    opened: tuple[Opened, ...] = ()
+    fewest: list[int]
+    """How many of each kind are to be opened at least, when the search asks for it."""
+    spent: int
+    opened: list[Opened]
 
     @classmethod
     def of(cls, task: LengthTask) -> Remaining:
@@ -30,16 +32,23 @@ class Remaining:
         Args:
             task: gives the numbers.
         """
-        return cls(task, list(task.demands), [stock.count for stock in task.stock])
+        return cls(task, list(task.demands), [stock.count for stock in task.stock], [0] * len(task.stock), 0, [])
 
     def copy(self) -> Remaining:
         """The same, to be changed apart."""
-        return Remaining(self.task, self.left.copy(), self.counts.copy(), self.spent, self.opened)
+        return Remaining(
+            self.task, self.left.copy(), self.counts.copy(), self.fewest.copy(), self.spent, self.opened.copy()
+        )
 
     @property
     def is_done(self) -> bool:
         """Whether every piece is cut."""
         return not any(self.left)
+
+    @property
+    def ranges(self) -> list[tuple[int, int | None]]:
+        """Fewest and most strips of each kind that may still be opened."""
+        return list(zip(self.fewest, self.counts, strict=True))
 
     def times(self, stock: int, pattern: Pattern) -> int:
         """How often a pattern can be cut without making too many of anything.
@@ -65,8 +74,9 @@ class Remaining:
         had = self.counts[stock]
         if had is not None:
             self.counts[stock] = had - times
+        self.fewest[stock] = max(self.fewest[stock] - times, 0)
         self.spent += self.task.stock[stock].cost * times
-        self.opened = (*self.opened, Opened(stock, pattern, times))
+        self.opened.append(Opened(stock, pattern, times))
 
     def within(self, pattern: Pattern) -> Pattern:
         """The part of a pattern that is still wanted.
@@ -78,13 +88,14 @@ class Remaining:
         return tuple((size, count) for size, count in wanted if count)
 
 
-def packing_of(columns: Sequence[tuple[int, Pattern]]) -> Packing:
+def packing_of(opened: Iterable[Opened]) -> Packing:
     """Strips cut alike counted together, in the order first met.
 
     Args:
-        columns: (kind of strip, pattern) of each strip.
+        opened: the strips.
     """
     times: dict[tuple[int, Pattern], int] = {}
-    for column in columns:
-        times[column] = times.get(column, 0) + 1
+    for one in opened:
+        key = (one.stock, one.pattern)
+        times[key] = times.get(key, 0) + one.times
     return tuple(Opened(stock, pattern, count) for (stock, pattern), count in times.items())

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     Numbers = NDArray[np.int64]
 
-MOST_CELLS = 3_000_000
+MOST_CELLS = 1_500_000
 """Numbers a table may hold."""
 
 
