@@ -147,7 +147,8 @@ class Table:
 
     def _subcut(self, text: str, left: str) -> bool:
         found = re.match(
-            r"(Strip|Row)s? no\. ([\d ,toand]+?)(?:, selvages off.*?|, up to.*?|, folded.*?)?: subcut (.*)\.$", text
+            r"(Strip|Row)s? no\. ([\d ,toand]+?)(?:, selvages off.*?|, up to.*?|, folded.*?|, opened.*?)?: ((?:subcut|find) .*)\.$",
+            text,
         )
         if not found:
             return False
@@ -156,14 +157,27 @@ class Table:
         assert len(set(own)) == 1
         room, high = own[0]
         for part in found[3].split("; "):
-            room -= self._part(part, high, len(which))
+            if part.startswith("find the motif"):
+                self._windows(part, room, high, len(which))
+            else:
+                room -= self._part(part.removeprefix("subcut "), high, len(which))
         assert room >= -SLACK
+        if left == "what lies round the windows":
+            return True
         if left == "nothing":
             assert min(room, high) < PRINTED
             return True
         sides = [number(one) for one in re.match(rf"({NUMBER}) × ({NUMBER})", left).groups()]  # type: ignore[union-attr]
         assert any(abs(high - one) <= PRINTED and abs(room - other) <= PRINTED for one, other in (sides, sides[::-1]))
         return True
+
+    def _windows(self, text: str, room: Fraction, high: Fraction, bands: int) -> None:
+        """Windows round motifs, which lie in the row at least close together."""
+        found = re.match(rf".* (\d+) windows? ({NUMBER}) × ({NUMBER}) \w+: (.*)$", text)
+        assert found, text
+        count, wide, long = int(found[1]), number(found[2]), number(found[3])
+        assert count <= bands * ((room + SLACK) // wide) * ((high + SLACK) // long)
+        self._note(found[4], (wide, long), count)
 
     def _part(self, text: str, high: Fraction, bands: int) -> Fraction:
         """One setting: what it takes from each band."""
@@ -199,11 +213,13 @@ class Table:
 
     def _whole(self, text: str, _left: str) -> bool:
         found = re.match(
-            r"(Strip)s? no\. ([\d ,toand]+?) (?:stays? whole|(?:is|are) cut)(?:; trim as you sew)?: (.*)\.$", text
+            r"(Strip|Row)s? no\. ([\d ,toand]+?) (?:stays? whole|(?:is|are) cut)"
+            r"(?:; trim as you sew|, selvages off)?: (.*)\.$",
+            text,
         )
         if not found:
             return False
-        own = [self.bands.pop(("strip", self.width, one)) for one in runs(found[2])]
+        own = [self.bands.pop((found[1].lower(), self.width, one)) for one in runs(found[2])]
         if "trim as you sew" in text:
             for name, count in self._read(found[3]):
                 self.made[name, Fraction(0), self.width] += count
@@ -215,7 +231,6 @@ class Table:
 
     def _note(self, text: str, size: tuple[Fraction, Fraction], parts: int) -> None:
         """Pieces of one size, as many as were cut."""
-        text = text.replace(", the motif in its middle", "")
         slanted = re.match(rf"(.*), cut ({NUMBER}) × ({NUMBER}) \w+ on the slant out of it$", text)
         if slanted:
             text, turned = slanted[1], (number(slanted[2]), number(slanted[3]))

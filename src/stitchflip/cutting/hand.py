@@ -172,7 +172,8 @@ class _Order:
             if rest < -_SLACK or any(not _holds(part, one.wide) for part in parts):
                 self.fits = False
             is_piece = len(parts) == 1 and parts[0].count == 1 and not parts[0].then and abs(rest) < _SLACK
-            act = Act.KEEP if one.purpose else Act.LABEL if is_piece and one.what == "strip" else Act.SUBCUT
+            is_piece = is_piece and not parts[0].is_slanted
+            act = Act.KEEP if one.purpose else Act.LABEL if is_piece else Act.SUBCUT
             step = self._step(
                 act,
                 source,

@@ -72,7 +72,8 @@ class HandWords:
                 return self._subcut(step)
             case Act.LABEL:
                 are = "are cut" if len(step.numbers) > 1 else "is cut"
-                return f"{_sentence(self._bands(step))} {are}: {_labels(step.gives)}."
+                selvages = ", selvages off" if step.source == NEW_FABRIC else ""
+                return f"{_sentence(self._bands(step))} {are}{selvages}: {_labels(step.gives)}."
             case Act.KEEP:
                 return self._keep(step)
 
@@ -88,6 +89,8 @@ class HandWords:
                     return "nothing"
                 return self._rest(*step.left)
             case Act.SUBCUT:
+                if any(given.has_motif for given in step.gives):
+                    return "what lies round the windows"
                 wide, long = step.left if step.what == "strip" else (step.left[1], step.left[0])
                 each = " of each" if len(step.numbers) > 1 else ""
                 return f"{self._rest(wide, long)}{each}" if min(wide, long) > _SLACK else "nothing"
@@ -108,7 +111,12 @@ class HandWords:
             )
         if step.act is Act.ACROSS and step.parts[0].count > 1:
             said.append(f"Count: {_counted(step.parts[0].count, step.what)}.")
-        if step.act is Act.SUBCUT and max(step.left[1], 0.0) < _TIGHT_IN and not step.parts[0].then:
+        if (
+            step.act is Act.SUBCUT
+            and not any(given.has_motif for given in step.gives)
+            and max(step.left[1], 0.0) < _TIGHT_IN
+            and not step.parts[0].then
+        ):
             said.append(
                 f"Measure first: it takes {self._say.near(step.long - step.left[1])} of {self._say.near(step.long)}."
             )
@@ -173,12 +181,34 @@ class HandWords:
         if step.folds:
             folded = self._say.near(step.folded_in)
             fold = f", folded {_times(step.folds)} for each cut ({folded} folded)"
-        parts = "; ".join(self._part(part, step.folded_in, each=many) for part in step.parts)
-        return f"{_sentence(self._bands(step))}{selvages}{layers}{fold}: subcut {parts}."
+        windows = [part for part in step.parts if any(given.has_motif for given in part.pieces())]
+        parts = [self._part(part, step.folded_in, each=many) for part in step.parts if part not in windows]
+        said = [self._windows(windows)] if windows else []
+        said += [f"subcut {'; '.join(parts)}"] if parts else []
+        if windows:
+            layers, fold = ", opened out", ""
+        return f"{_sentence(self._bands(step))}{selvages}{layers}{fold}: {'; '.join(said)}."
+
+    def _windows(self, parts: Sequence[Part]) -> str:
+        """Windows round motifs: their places are found before anything is cut."""
+        first = parts[0]
+        long = first.then[0].measure if first.then else first.room
+        gives = [given for part in parts for given in part.pieces()]
+        count = sum(given.count for given in gives)
+        size = self._say.cut_size(first.measure, long)
+        one, them = ("the motif", "it") if count == 1 else ("the motifs", "them")
+        what = f"{_labels(gives)}{self._slanted(gives)}"
+        return f"find {one} first, then cut round {them} {_counted(count, 'window')} {size}: {what}"
+
+    def _slanted(self, gives: Sequence[Given]) -> str:
+        one = next((given for given in gives if given.is_slanted), None)
+        if one is None:
+            return ""
+        return f", cut {self._say.cut_size(one.wide, one.long)} on the slant out of it"
 
     def _part(self, part: Part, cut_in: float, *, each: bool) -> str:
         """One setting of the ruler, with what comes of it."""
-        how = "" if self._is_for_ruler(part.measure, cut_in) else f" {self._tool(part.measure)}"
+        how = "" if self._is_for_ruler(part.measure, cut_in) else f" {self._tool(part.measure, cut_in)}"
         times = f"{_times(part.count)}{' each' if each else ''}"
         said = f"{self._say.width(part.measure)}{how} {times}"
         if part.gives:
@@ -201,13 +231,7 @@ class HandWords:
         return f"{said} and trim to {self._say.width(one.measure)} ({self._what(one.gives)})"
 
     def _what(self, gives: Sequence[Given]) -> str:
-        said = _labels(gives)
-        one = next((given for given in gives if given.is_slanted or given.has_motif), None)
-        if one is None:
-            return said
-        motif = ", the motif in its middle" if one.has_motif else ""
-        slanted = f", cut {self._say.cut_size(one.wide, one.long)} on the slant out of it" if one.is_slanted else ""
-        return f"{said}{motif}{slanted}"
+        return f"{_labels(gives)}{self._slanted(gives)}"
 
     def _keep(self, step: OrderStep) -> str:
         stay = f"{_sentence(self._bands(step))} {'stays' if len(step.numbers) == 1 else 'stay'} whole"
@@ -226,7 +250,7 @@ class HandWords:
         said = self._say.width(measure)
         if self._is_for_ruler(measure, cut_in):
             return f"Ruler at {said}"
-        if measure <= self._numbers.mat_wide + _SLACK:
+        if self._is_for_mat(measure, cut_in):
             return f"Mat lines at {said} (wider than the ruler)"
         return f"Tape at {said}, marked at both ends (wider than ruler and mat)"
 
@@ -237,8 +261,13 @@ class HandWords:
         along = cut_in <= self._ruler_wide + _SLACK and measure <= longest + _SLACK
         return across or along
 
-    def _tool(self, measure: float) -> str:
-        return "by the mat's lines" if measure <= self._numbers.mat_wide + _SLACK else "by tape"
+    def _is_for_mat(self, measure: float, cut_in: float) -> bool:
+        """True when the fabric lies on the mat's lines from the edge to the cut, which way round ever."""
+        wide, long = self._numbers.mat_wide + _SLACK, self._numbers.mat_long + _SLACK
+        return measure <= long or (measure <= wide and cut_in <= long)
+
+    def _tool(self, measure: float, cut_in: float) -> str:
+        return "by the mat's lines" if self._is_for_mat(measure, cut_in) else "by tape"
 
     def _size(self, wide: float, long: float) -> str:
         return self._say.size(wide, long)

@@ -81,7 +81,7 @@ def _of_fabric(teller: Teller, answer: CuttingAnswer) -> Iterator[Block]:
     yield from _tables(answer.steps)
     after = tuple(_after(answer))
     if after:
-        yield Facts(after)
+        yield Together((Facts(after),))
 
 
 def _tables(steps: Sequence[StepWords]) -> list[Table]:

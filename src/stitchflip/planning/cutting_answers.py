@@ -98,8 +98,8 @@ def _answer(plan: Plan, everyday: FabricPlan, found: CloserCut | None, *, closer
         order=order,
         steps=tuple(StepWords(step, words.does(step), words.left(step), words.check(step)) for step in order.steps),
         mistakes=_mistakes(fabric, say),
-        other_way=_other_way(fabric, say),
-        tipping_points=tuple(point.what for point in fabric.tipping_points),
+        other_way=_other_way(plan, fabric, say),
+        tipping_points=tuple(_without(fabric.fabric, point.what) for point in fabric.tipping_points),
         leftovers=leftover_words(order, unit),
         left_out=f"{', '.join(dict.fromkeys(fabric.left_out))}: {fabric.because}" if fabric.left_out else "",
         closer=_closer(found, is_told=is_closer),
@@ -173,7 +173,7 @@ def _mistakes(fabric: FabricPlan, say: Speaker) -> str:
         return ""
     if any(row.stacks for row in fabric.rows):
         spare = say.margin(fabric.spare_in) if fabric.spare_in >= _SAME_IN else ""
-        return f"What {spare} of length give that is to spare." if spare else "None: nothing is to spare."
+        return f"Only what {spare} of length to spare gives." if spare else "None: nothing is to spare."
     what, size = _widest(fabric, say)
     if fabric.miscuts == 1:
         return f"One: one further {what} {size} comes from what is bought."
@@ -193,10 +193,17 @@ def _widest(fabric: FabricPlan, say: Speaker) -> tuple[str, str]:
     return "row", f"{say.width(max((row.height for row in fabric.rows), default=0.0))} high"
 
 
-def _other_way(fabric: FabricPlan, say: Speaker) -> str:
-    """How the squares and rectangles would do turned a quarter."""
+def _without(name: str, said: str) -> str:
+    """A sentence that need not name the fabric it stands under."""
+    rest = said.removeprefix(f"{name}: ").removeprefix(f"{name}, ")
+    return rest[:1].upper() + rest[1:]
+
+
+def _other_way(plan: Plan, fabric: FabricPlan, say: Speaker) -> str:
+    """How the squares and rectangles would do turned a quarter; nothing where a motif decides."""
     other = fabric.losing_rows_in
-    if other is None:
+    pieces = plan.pieces_by_fabric.get(fabric.fabric, ())
+    if other is None or any(piece.motif_in > 0 or piece.block_in > 0 for piece in pieces):
         return ""
     now = sum(row.height for row in fabric.rows)
     if fabric.hand_sheets or now <= 0:

@@ -56,7 +56,7 @@ def _fabric(answer: CuttingAnswer) -> Document:
         ],
         "mistakes": {"count": fabric.miscuts, "text": plain(answer.mistakes)},
         "other_way": None
-        if fabric.losing_rows_in is None
+        if not answer.other_way
         else {
             "rows_in": number(sum(row.height for row in fabric.rows)),
             "rows_turned_in": number(fabric.losing_rows_in),
