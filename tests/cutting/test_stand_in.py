@@ -1,0 +1,211 @@
+"""Fabrics that stand in for one another: which pieces go, how few, and whether the other one can spare them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from itertools import product
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from stitchflip.cutting import Piece
+from stitchflip.cutting.moving import Supply, Terms, fewest_moved, gives
+from stitchflip.cutting.stand_in import StandIn, moved_words, stand_in, stand_in_words
+from stitchflip.cutting.verify import verify_fabric_plan
+from stitchflip.lengths import Unit
+from stitchflip.project.model import Working
+from stitchflip.project.numbers import Numbers
+from tests.cutting.lists import fabric, plain, strips
+from tests.twins.table import house
+
+# Eight strips of a runner on point, 1½ in wide, 86 in together; two strips of 40 in are there, and 6 in are missing.
+BRASS = (
+    *(Piece(str(step), 1.5, long, step=step) for step, long in ((1, 9), (2, 10), (3, 10), (4, 11))),
+    *(Piece(str(step), 1.5, long, step=step) for step, long in ((17, 11), (18, 12), (19, 11), (20, 12))),
+)
+
+
+def only(name: str, pieces: tuple[Piece, ...], *on_hand: Mapping[str, object], unseen: tuple[str, ...] = ()) -> Supply:
+    """A fabric of which there is nothing but what is on hand."""
+    return Supply(fabric(name, on_hand=list(on_hand)), pieces, unseen=frozenset(unseen))
+
+
+def precut(long: str, count: int = 1, wide: str = "1 1/2") -> dict[str, object]:
+    """Strips on hand."""
+    return {"name": "precut strip", "wide": wide, "long": long, "count": count}
+
+
+def terms(numbers: Numbers | None = None) -> Terms:
+    """Cut first, in inches."""
+    return Terms(numbers or house(), Working.CUT_FIRST, Unit.INCH)
+
+
+def moved(answer: StandIn) -> list[tuple[str, int]]:
+    """Names of what goes, and how many of each."""
+    return [] if answer.moved is None else [(piece.name, piece.count) for piece in answer.moved.pieces]
+
+
+def test_one_strip_goes_to_the_fabric_that_has_a_rest_long_enough() -> None:
+    """Without one of 11 in the rest is 9 + 10 + 10 + 11 = 40 and 11 + 12 + 12 = 35; area alone asks for one piece.
+
+    No shorter one would do: without 10 the four shortest are 41 in. Of the three 11 in long the last one sewn goes.
+    """
+    answer = stand_in(only("Brass", BRASS, precut("40", 2)), [only("Ember", (), precut("20"))], terms())
+
+    assert ([("19", 1)], "Ember", True) == (moved(answer), answer.to, answer.is_enough)
+    assert answer.moved is not None
+    assert (1, 1, True) == (answer.moved.seen, answer.moved.at_least, answer.moved.is_fewest)
+    said = "Cut strip 19 from Ember instead of Brass: nothing need be bought. It cannot be fewer."
+    assert said == plain(stand_in_words(answer, Unit.INCH))
+
+
+def test_what_the_other_fabric_has_decides_which_strip_goes() -> None:
+    """Ember has but 10½ in twice: two strips go, 9 and 10; 10 + 11 + 11 = 32 and 11 + 12 + 12 = 35 stay."""
+    ember = only("Ember", strips(1.5, 12, 12, first=30), precut("22 1/2", 2))
+    answer = stand_in(only("Brass", BRASS, precut("40", 2)), [ember], terms())
+
+    assert [("1", 1), ("3", 1)] == moved(answer)
+
+
+def test_what_does_not_show_goes_first_though_it_is_more() -> None:
+    """Two strips for a sleeve nobody sees go rather than one strip of the front."""
+    hidden = (*BRASS[:6], Piece("Sleeve strip", 1.5, 11, 1), Piece("Loop", 1.5, 12, 1))
+    short = only("Brass", hidden, precut("40", 1), precut("24"), unseen=("Sleeve strip", "Loop"))
+    answer = stand_in(short, [only("Ember", (), precut("40"))], terms())
+
+    # 9, 10, 10, 11, 11, 12 are 63 of 64 in and would be cut as 40 + 23 if nothing else were wanted
+    assert {("Sleeve strip", 1), ("Loop", 1)} == set(moved(answer))
+    assert answer.moved is not None
+    assert 0 == answer.moved.seen
+
+
+def test_the_fabric_that_need_take_fewest_wins() -> None:
+    """One has room for two short strips, the other for a longer one that is enough by itself."""
+    small = only("Moss", (), precut("10", 2))
+    answer = stand_in(only("Brass", BRASS, precut("40", 2)), [small, only("Ember", (), precut("20"))], terms())
+
+    assert ("Ember", [("19", 1)]) == (answer.to, moved(answer))
+
+
+def test_a_fabric_that_is_enough_gives_nothing_away() -> None:
+    """Three strips of 40 in are enough."""
+    answer = stand_in(only("Brass", BRASS, precut("40", 3)), [only("Ember", (), precut("20"))], terms())
+
+    assert ([], "", True) == (moved(answer), answer.to, answer.is_enough)
+    assert "Brass is enough: nothing goes to another fabric." == stand_in_words(answer, Unit.INCH)
+
+
+def test_when_no_fabric_can_spare_it_the_shortage_is_told() -> None:
+    """Ember has 8 in: no strip of Brass is so short."""
+    answer = stand_in(only("Brass", BRASS, precut("40", 2)), [only("Ember", (), precut("8"))], terms())
+
+    assert (None, False) == (answer.moved, answer.is_enough)
+    said = plain(stand_in_words(answer, Unit.INCH))
+    assert "Brass is not enough: 1½ in of length are missing, and no other fabric can spare what it takes." == said
+
+
+def test_a_one_way_print_stands_in_without_being_turned() -> None:
+    """A center 12 wide and 8 long does not come from a one-way piece 10 wide and 14 long."""
+    short = only("Clover", (Piece("Center", 12, 8, 1, "rectangle"),), {"wide": "6", "long": "6"})
+    lying = {"name": "remnant", "wide": "10", "long": "14"}
+    upright = Supply(fabric("Moss", on_hand=[lying], one_way=True), ())
+
+    assert not stand_in(short, [upright], terms()).is_enough
+    assert stand_in(short, [only("Moss", (), lying)], terms()).is_enough
+
+
+def test_a_binding_goes_as_a_whole() -> None:
+    """Of three whole strips none is cut from another fabric alone."""
+    binding = Piece("Binding", 1.5, 40, 3, "binding")
+    answer = stand_in(
+        only("Brass", (binding, *strips(1.5, 20, 20)), precut("40", 2)), [only("Ember", (), precut("40", 3))], terms()
+    )
+
+    assert [("Binding", 3)] == moved(answer)
+
+
+# Fat quarters for a roll of forty strips 2½ in and 42 squares of 5 in: seven half strips from each (18 ÷ 2½), so 80 of
+# them take 12 quarters; 3 × 4 squares from each, so 42 take four; and at 17 in real height only six strips, 14 quarters
+# (https://www.quiltingboard.com/main-f1/fat-quarter-conversion-t222332.html).
+@pytest.mark.parametrize(
+    ("piece", "short_side", "enough", "from_one_less"),
+    [
+        (Piece("1", 2.5, 21, 80, step=1), "18", 12, 80 - 11 * 7),
+        (Piece("1", 2.5, 21, 80, step=1), "17", 14, 80 - 13 * 6),
+        (Piece("Square", 5, 5, 42, "rectangle"), "18", 4, 42 - 3 * 12),
+    ],
+)
+def test_fat_quarters_for_a_roll_of_strips(piece: Piece, short_side: str, enough: int, from_one_less: int) -> None:
+    """So many quarters are enough; with one less the rest goes to another fabric, and to as few as that."""
+
+    def quarters(count: int) -> Supply:
+        return only("Bundle", (piece,), {"name": "fat quarter", "wide": short_side, "long": "21", "count": count})
+
+    exact = terms(house(fat_quarter_straightening=0.0))
+    other = only("Moss", (), {"name": "fat quarter", "wide": "18", "long": "21", "count": 4})
+
+    assert gives(quarters(enough), (piece,), exact) is not None
+    answer = stand_in(quarters(enough - 1), [other], exact)
+    assert [(piece.name, from_one_less)] == moved(answer)
+    assert answer.moved is not None
+    assert answer.moved.at_least <= from_one_less
+
+
+def test_many_pieces_are_taken_one_by_one() -> None:
+    """Ten sizes of ten pieces: too many sets to try them all, and still an answer that comes out."""
+    pieces = tuple(Piece(str(step), 1.5, 5 + step / 2, 10, step=step) for step in range(1, 11))
+    answer = stand_in(only("Brass", pieces, precut("40", 12)), [only("Ember", (), precut("40", 20))], terms())
+
+    assert answer.is_enough
+    assert answer.moved is not None
+    assert not answer.moved.is_fewest
+    # 775 in of 480, so 295 in go: 100 + 95 + 90 in thirty pieces of the longest sizes, and two of 8½
+    assert 32 == answer.moved.at_least
+    assert 32 <= answer.moved.count <= 40
+
+
+def test_words_name_what_is_moved() -> None:
+    """Strips by number, other pieces by name, several with their count."""
+    pieces = (Piece("7", 2.5, 11, 2), Piece("9", 2.5, 11, 1), Piece("Center", 8, 8, 1, "rectangle"))
+
+    assert "2 of strip 7, strip 9 and Center" == moved_words(pieces)
+    assert "nothing" == moved_words(())
+
+
+@given(
+    st.lists(st.tuples(st.integers(10, 60), st.integers(1, 2)), min_size=1, max_size=4),
+    st.integers(0, 3),
+    st.integers(0, 3),
+)
+@settings(max_examples=40, deadline=None)
+def test_no_smaller_set_comes_out(sizes: list[tuple[int, int]], here: int, there: int) -> None:
+    """Every way of dividing a few pieces is tried by planning both fabrics, and none moves fewer."""
+    pieces = tuple(Piece(str(step), 2.5, long / 2, count, step=step) for step, (long, count) in enumerate(sizes, 1))
+    short = only("Brass", pieces, *[precut("30", here, "2 1/2")] * (here > 0))
+    other = only("Ember", (), *[precut("24", there, "2 1/2")] * (there > 0))
+    found = fewest_moved(short, other, terms())
+
+    counts = []
+    for away in product(*(range(piece.count + 1) for piece in pieces)):
+        stay = [Piece(p.name, p.wide, p.long, p.count - n, step=p.step) for p, n in zip(pieces, away, strict=True)]
+        go = [Piece(p.name, p.wide, p.long, n, step=p.step) for p, n in zip(pieces, away, strict=True)]
+        if gives(short, stay, terms()) is not None and gives(other, go, terms()) is not None:
+            counts.append(sum(away))
+
+    assert min(counts, default=None) == (None if found is None else found.count)
+    if found is not None:
+        assert found.at_least <= found.count
+        both = stand_in(short, [other], terms())
+        for plan, supply in zip(both.plans, (short, other), strict=False):
+            asked = tuple(p for p in both_pieces(supply, both) if p.count)
+            wanted = supply.fabric.model_copy(update={"only_on_hand": True})
+            assert () == verify_fabric_plan(plan, wanted, asked, house(), Working.CUT_FIRST)
+
+
+def both_pieces(supply: Supply, answer: StandIn) -> tuple[Piece, ...]:
+    """What is cut from a fabric after the move."""
+    gone = {piece.name: piece.count for piece in answer.moved.pieces} if answer.moved is not None else {}
+    if supply.fabric.name == answer.fabric:
+        return tuple(Piece(p.name, p.wide, p.long, p.count - gone.get(p.name, 0), step=p.step) for p in supply.pieces)
+    return answer.moved.pieces if answer.moved is not None else ()
