@@ -7,15 +7,18 @@ found, and from filling sheet after sheet.
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
+from random import Random
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.layouts.loads.clipping import clipped
 from stitchflip.cutting.layouts.loads.covering import Covering
-from stitchflip.cutting.layouts.loads.diving import dive
+from stitchflip.cutting.layouts.loads.diving import Diver
 from stitchflip.cutting.layouts.loads.filling import Filler, Load
 from stitchflip.cutting.layouts.loads.kinds import choices_of, kinds_of, layout_of
 from stitchflip.cutting.layouts.loads.levels import Levels
+from stitchflip.cutting.layouts.loads.sequence import Sequences
 from stitchflip.cutting.layouts.loads.totals import Totals, area_bound
 from stitchflip.cutting.layouts.model import Answer
 from stitchflip.cutting.model import Status
@@ -29,6 +32,16 @@ if TYPE_CHECKING:
 
 MOST_WANTS = 400
 """With more different wants only the first plan and the bound by area are given."""
+
+_VARIED = 10
+"""Rounds of further loads before each integer program."""
+_MOST_LOADS = 4000
+_FILLING = 0.15
+"""Part of the time, at first, to fill sheet after sheet; less where there are many kinds to try each time."""
+_FEW_SHEETS = 30
+"""Up to so many, rounding one after another wastes too much on the last."""
+_RENEWED = 5
+"""So many sheets of a plan are cut anew together."""
 
 Plan = list[tuple[Load, int]]
 """Loads and how often each is cut."""
@@ -111,23 +124,56 @@ class _Search:
         choices = {way: choices_of(self._task.wants, [k for k in self._kinds if k.along is way]) for way in ways}
         self._offer(Levels(self._task, self._kinds, choices).plan(self._counts, self._copies))
         if len(self._task.wants) <= MOST_WANTS and not self._is_done():
+            self._sequences = Sequences(self._task, self._kinds, choices)
             self._improve()
         return self._answer()
 
     def _improve(self) -> None:
+        """Bound first, then in turns: loads near the optimum, an integer program over all loads, rounding."""
         filler = Filler(self._task, self._kinds, self._counts)
         covering = Covering(self._task, filler, self._copies, self._dearest + 1)
         for load, _ in self._plan or []:
             covering.add(load)
+        has_many = sum(times for _, times in self._plan or []) > _FEW_SHEETS
+        part = _FILLING / len(self._kinds)
+        if not has_many:
+            self._fill(covering, part, 30)
         self._price_out(covering)
-        turn = 0
+        diver = Diver(covering, self._task, self._watch)
+        chance, turn = Random(1), 0
         while not self._is_done():
-            plan = dive(covering, self._task.wants, self._watch, turn, trims=self._task.trims)
-            if plan is not None:
-                self._offer(plan)
-            if not self._is_done():
-                self._from_loads(covering, 0.25 if turn else 0.4)
+            if turn or has_many:
+                self._offer(diver.dive(turn))
+            self._vary(covering, turn)
+            if not has_many:
+                self._fill(covering, part if turn == 0 else 0.3, 30 << min(turn, 5))
+            self._from_loads(covering, 0.25 if turn else 0.5)
+            if turn == 0 and has_many and not self._is_done():
+                self._offer(diver.dive(0, self._watch.left() * 0.3))
+            until = self._watch.left() * 0.5
+            while self._plan and not self._is_done() and self._watch.left() > until:
+                self._renew(covering, chance)
             turn += 1
+
+    def _fill(self, covering: Covering, share: float, breadth: int) -> None:
+        """Plans made sheet after sheet, for a part of the time; their loads are kept."""
+        until = self._watch.left() * (1 - share)
+        while not self._is_done() and self._watch.left() > until:
+            plan = self._sequences.plan(self._counts, self._copies, breadth, self._watch)
+            for load, _ in plan:
+                covering.add(load)
+            self._offer(plan)
+
+    def _vary(self, covering: Covering, turn: int) -> None:
+        """More loads for the integer program."""
+        solved = covering.program.solve(self._watch.left())
+        if solved is None or self._plan is None:
+            return
+        until = self._watch.left() * 0.85
+        for number in range(_VARIED):
+            if self._watch.left() < until or self._is_done() or len(covering.loads) > _MOST_LOADS:
+                return
+            covering.vary(solved, turn * _VARIED + number, 3, 0.3 * (self._cost - self._bound))
 
     def _price_out(self, covering: Covering) -> None:
         """Solve the linear program to its end."""
@@ -142,27 +188,42 @@ class _Search:
 
     def _from_loads(self, covering: Covering, share: float) -> None:
         """The best plan of the loads found, by an integer program."""
-        columns = sorted(covering.loads)
-        start: dict[int, int] | None = None
-        if self._plan is not None:
-            start = {}
-            for load, times in self._plan:
-                column = covering.add(load)
-                start[column] = start.get(column, 0) + times
-            columns = sorted(covering.loads)
-        solved, _ = covering.program.solve_whole(self._watch.left() * share, columns, start)
-        if solved is None:
-            return
-        self._offer(
-            [
-                (covering.loads[column], round(amount))
-                for column, amount in zip(columns, solved.amounts, strict=True)
-                if amount > 0.5
-            ]
-        )
+        for load, _ in self._plan or []:
+            covering.add(load)
+        solved = covering.program.solve(self._watch.left())
+        if solved is not None:
+            room = self._cost - solved.value if self._plan is not None else float("inf")
+            self._offer(covering.whole(solved, room, self._watch.left() * share))
 
-    def _offer(self, plan: Plan) -> None:
+    def _renew(self, covering: Covering, chance: Random) -> None:
+        """Cut some sheets of the plan anew, all others as they are."""
+        sheets = [load for load, times in self._plan or [] for _ in range(min(times, _RENEWED))]
+        chance.shuffle(sheets)
+        anew, kept = sheets[: chance.randint(2, _RENEWED)], Counter[Load]()
+        for load, times in self._plan or []:
+            kept[load] += times
+        kept.subtract(anew)
+        left, free = [0] * len(self._counts), list(self._copies)
+        for load in anew:
+            for want, count in load.counts().items():
+                left[want] += count
+        for load, times in kept.items():
+            sheet = self._kinds[load.kind].sheet
+            if (copies := free[sheet]) is not None:
+                free[sheet] = copies - times
+        paid = sum(self._kinds[load.kind].cost for load in anew)
+        covering.ask(left, free)
+        found = covering.settle(self._watch, 8, 4)
+        if found is not None and self._totals.up(found.bound) < paid:
+            cut = covering.whole(found.solved, paid - found.solved.value, min(0.3, self._watch.left()))
+            if cut is not None:
+                self._offer([*((load, times) for load, times in kept.items() if times), *cut])
+        covering.ask(self._counts, self._copies)
+
+    def _offer(self, plan: Plan | None) -> None:
         """Keep a plan if it is complete and cheaper; take out what is cut too often."""
+        if plan is None:
+            return
         plan = self._tidied(plan)
         left = list(self._counts)
         for load, times in plan:

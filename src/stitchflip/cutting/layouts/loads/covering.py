@@ -7,6 +7,7 @@ no sheet gives pieces of more worth than its best load, so the worth of all piec
 from __future__ import annotations
 
 from fractions import Fraction
+from random import Random
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.layouts.loads.program import Program
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.loads.filling import Filler, Load
     from stitchflip.cutting.layouts.loads.program import Solved
     from stitchflip.cutting.layouts.model import LayoutTask
+    from stitchflip.cutting.layouts.watch import Watch
 
 _BITS = 56
 """No sum of worths in a table needs more."""
@@ -117,6 +119,56 @@ class Covering:
                     self.add(load)
                     added += len(self.loads) - before
         return Round(solved, self._bound(worth, scale, best), added)
+
+    def settle(self, watch: Watch, looks: int, most: int) -> Round | None:
+        """Look until nothing is added, at most so often."""
+        found = None
+        for _ in range(looks):
+            found = self.look(watch.left(), most)
+            if found is None or not found.added:
+                break
+        return found
+
+    def whole(self, solved: Solved, room: float, seconds: float) -> list[tuple[Load, int]] | None:
+        """The best plan of the loads there are, by an integer program; None when none is found in time.
+
+        Args:
+            solved: the linear program, for what is asked now.
+            room: only plans that cost less than this above it are of interest.
+            seconds: at most.
+        """
+        columns = [column for column in self.loads if column >= len(solved.reduced) or solved.reduced[column] < room]
+        found, _ = self.program.solve_whole(seconds, columns)
+        if found is None:
+            return None
+        return [
+            (self.loads[column], round(amount))
+            for column, amount in zip(columns, found.amounts, strict=True)
+            if amount > 0.5
+        ]
+
+    def vary(self, solved: Solved, turn: int, most: int, within: float) -> None:
+        """Add loads that are good for worths near those of the program: rounding needs more of them than its optimum.
+
+        Args:
+            solved: the program's last optimum.
+            turn: another one, other loads.
+            most: loads of each kind at most.
+            within: a load may miss its cost by so much.
+        """
+        chance = Random(turn)
+        worth, scale = self._worths(solved)
+        self.filler.price([int(value * chance.uniform(0.7, 1.3)) for value in worth], self.left)
+        for number, kind in enumerate(self.filler.kinds):
+            if self.free[kind.sheet] == 0:
+                continue
+            paid = kind.cost
+            if kind.sheet in self._sheet_rows:
+                paid -= solved.duals[self._sheet_rows[kind.sheet]]
+            for load in self.filler.best(number, most)[1]:
+                worths = sum(worth[want] * count for want, count in load.counts().items())
+                if paid - worths / scale <= within:
+                    self.add(load)
 
     def _worths(self, solved: Solved) -> tuple[list[int], int]:
         """Duals of the wants as whole numbers, and how many make one unit of cost."""

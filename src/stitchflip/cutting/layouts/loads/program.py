@@ -19,6 +19,8 @@ class Solved:
     """Of each column."""
     duals: tuple[float, ...]
     """Of each row; empty for an integer program."""
+    reduced: tuple[float, ...]
+    """What a plan would cost more for using one of a column; empty for an integer program."""
     bound: float
     """Proved for the columns there are."""
 
@@ -65,17 +67,14 @@ class Program:
             return None
         found = self._highs.getSolution()
         value = self._highs.getInfo().objective_function_value
-        return Solved(value, tuple(found.col_value), tuple(found.row_dual), value)
+        return Solved(value, tuple(found.col_value), tuple(found.row_dual), tuple(found.col_dual), value)
 
-    def solve_whole(
-        self, seconds: float, columns: Sequence[int], start: Mapping[int, int] | None = None
-    ) -> tuple[Solved | None, float]:
+    def solve_whole(self, seconds: float, columns: Sequence[int]) -> tuple[Solved | None, float]:
         """With whole columns only, from some of them.
 
         Args:
             seconds: at most.
             columns: numbers of those that may be used.
-            start: a solution to begin with: how many of which column.
 
         Returns:
             The best solution found, or None, and a bound for these columns.
@@ -103,10 +102,6 @@ class Program:
         highs.setOptionValue("mip_rel_gap", 0.0)
         highs.setOptionValue("mip_abs_gap", 1e-6)
         highs.passModel(model)
-        if start is not None:
-            guess = highspy.HighsSolution()
-            guess.col_value = [float(start.get(column, 0)) for column in columns]
-            highs.setSolution(guess)
         highs.run()
         info = highs.getInfo()
         if highs.getModelStatus() == highspy.HighsModelStatus.kInfeasible:
@@ -114,7 +109,7 @@ class Program:
         if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
             return None, info.mip_dual_bound
         amounts = tuple(float(round(amount)) for amount in highs.getSolution().col_value)
-        return Solved(info.objective_function_value, amounts, (), info.mip_dual_bound), info.mip_dual_bound
+        return Solved(info.objective_function_value, amounts, (), (), info.mip_dual_bound), info.mip_dual_bound
 
 
 def _quiet_highs() -> Any:  # noqa: ANN401  # the library ships no types

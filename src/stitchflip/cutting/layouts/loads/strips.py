@@ -8,13 +8,14 @@ be worth more than one that keeps within them, never less, as a bound needs it.
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING, Protocol, TypeAlias
 
 from stitchflip.cutting.layouts.loads.sums import Sums, parts
 from stitchflip.cutting.layouts.model import LaidStrip, Stack
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     import numpy as np
     from numpy.typing import NDArray
@@ -22,6 +23,11 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.loads.kinds import Choice
 
 Worths: TypeAlias = "NDArray[np.int64]"
+
+_Layer: TypeAlias = "tuple[Choice, int, Worths, Worths]"
+"""A choice, the worth of one, and the row of the knapsack before and after it."""
+_Group: TypeAlias = "tuple[int, Worths, list[_Layer]]"
+"""Stacks of one width: the width, the most worth within each height, and how it came about."""
 
 
 class StripTable(Protocol):
@@ -58,7 +64,7 @@ def _added(table: Worths, sums: Sums, size: int, worth: int, limit: int) -> Wort
     for taken in parts(limit):
         first, before = sums.step(size, taken)
         if first < len(out):
-            out[first:] = np.maximum(out[first:], out[before] + taken * worth)
+            out[first:] = np.maximum(out[first:], out[before[: len(out) - first]] + taken * worth)
     return out
 
 
@@ -162,8 +168,8 @@ class ThreeStageStrips:
         self.is_exact = self._across.is_exact and self._up.is_exact
         self._rows = self._useful_rows(limits)
         self.heights = [self._up.length(int(row)) for row in self._rows]
-        self._groups: list[tuple[int, Worths, list[tuple[Choice, int, Worths, Worths]]]] = []
-        self._table: Worths | None = None
+        self._groups: list[_Group] = []
+        self._table = self._table_of([])
 
     def _useful_rows(self, limits: Sequence[int]) -> NDArray[np.int64]:
         """Places up where a strip may end: all but the lower end; with equal pieces only multiples of their heights."""
@@ -180,59 +186,99 @@ class ThreeStageStrips:
 
     def price(self, worth: Sequence[int], limits: Sequence[int]) -> None:
         """First the stacks of each width for all heights at once, then the strips from them."""
+        self._groups = self._stacks(worth, limits, len(self._up) - 1)
+        self._table = self._table_of(self._groups)
+
+    def _stacks(self, worth: Sequence[int], limits: Sequence[int], end: int) -> list[_Group]:
+        """The best stacks of each width, for all heights up to a place."""
         import numpy as np
 
-        self._groups = []
-        nothing = np.zeros(len(self._up), dtype=np.int64)
-        row, layers, width = nothing, [], 0
+        groups: list[_Group] = []
+        nothing = np.zeros(end + 1, dtype=np.int64)
+        row, layers, width = nothing, list[_Layer](), 0
         for choice in self._choices:
             limit = min(limits[choice.want], self._up.room // choice.high)
             if worth[choice.want] <= 0 or limit <= 0:
                 continue
             if layers and (choice.wide != width or self._same):
-                self._groups.append((width, row, layers))
+                groups.append((width, row, layers))
                 row, layers = (row, list(layers)) if self._trims and not self._same else (nothing, [])
             width = choice.wide
             after = _added(row, self._up, choice.high, worth[choice.want], limit)
             layers.append((choice, worth[choice.want], row, after))
             row = after
         if layers:
-            self._groups.append((width, row, layers))
+            groups.append((width, row, layers))
+        return groups
+
+    def _table_of(self, groups: Sequence[_Group]) -> Worths:
+        """Most worth of a strip within each length, for each height."""
+        import numpy as np
+
         table = np.zeros((len(self._across), len(self._rows)), dtype=np.int64)
-        for width, stack, _ in self._groups:
+        for width, stack, _ in groups:
             worths = stack[self._rows]
             for times in _doubling(self._across.room // width):
                 first, before = self._across.step(width, times)
                 if first < len(table):
                     np.maximum(table[first:], table[before] + times * worths, out=table[first:])
-        self._table = table
+        return table
 
     def values(self, wide: int) -> Worths:
         """Worth of the best strip of each height in a length."""
-        assert self._table is not None
         return self._table[self._across.place(wide)]
 
     def strip(self, height: int, wide: int) -> LaidStrip:
         """Read backwards, stack by stack."""
-        assert self._table is not None
-        column = self._table[:, height]
-        place, up = self._across.place(wide), int(self._rows[height])
         stacks: list[Stack] = []
-        tall = 0
-        while column[place] > 0:
-            for width, worths, layers in self._groups:
-                left = self._across.before(place, width)
-                if left >= 0 and worths[up] > 0 and column[left] + worths[up] == column[place]:
-                    stack, high = self._stack(layers, width, up)
-                    stacks.append(stack)
-                    tall = max(tall, high)
-                    place = left
-                    break
-            else:  # a table filled by this class can always be read
-                raise AssertionError
+        tall, up = 0, int(self._rows[height])
+        for stack, high, _ in self._read(self._table[:, height], self._across.place(wide), up, self._groups):
+            stacks.append(stack)
+            tall = max(tall, high)
         return LaidStrip(tall, tuple(stacks))
 
-    def _stack(self, layers: Sequence[tuple[Choice, int, Worths, Worths]], width: int, up: int) -> tuple[Stack, int]:
+    def within(self, height: int, wide: int, worth: Sequence[int], limits: Sequence[int]) -> LaidStrip:
+        """A strip of a height within the limits: stack by stack, the rest priced again when a want runs out."""
+        import numpy as np
+
+        left, place, up = list(limits), self._across.place(wide), int(self._rows[height])
+        stacks: list[Stack] = []
+        tall = 0
+        while place > 0:
+            groups = self._stacks(worth, left, up)
+            column = np.zeros(place + 1, dtype=np.int64)
+            for width, row, _ in groups:
+                for times in _doubling(self._across.room // width):
+                    first, before = self._across.step(width, times)
+                    if first <= place:
+                        found = column[before[: place + 1 - first]] + times * row[up]
+                        np.maximum(column[first:], found, out=column[first:])
+            if column[place] <= 0:
+                break
+            for stack, high, after in self._read(column, place, up, groups):
+                used = Counter(bit.want for bit in stack.bits)
+                if any(count > left[want] for want, count in used.items()):
+                    break
+                for want, count in used.items():
+                    left[want] -= count
+                stacks.append(stack)
+                tall, place = max(tall, high), after
+        return LaidStrip(tall, tuple(stacks))
+
+    def _read(self, column: Worths, place: int, up: int, groups: Sequence[_Group]) -> Iterator[tuple[Stack, int, int]]:
+        """The stacks of the best strip up to a place: each with its height and the place left."""
+        while column[place] > 0:
+            for width, row, layers in groups:
+                left = self._across.before(place, width)
+                if left >= 0 and row[up] > 0 and column[left] + row[up] == column[place]:
+                    stack, high = self._stack(layers, width, up)
+                    place = left
+                    yield stack, high, place
+                    break
+            else:
+                raise AssertionError("a table can be read backwards")
+
+    def _stack(self, layers: Sequence[_Layer], width: int, up: int) -> tuple[Stack, int]:
         """The pieces of one stack, widest below, and its height."""
         bits, high, widest = [], 0, 0
         for choice, worth, before, after in reversed(layers):
