@@ -147,7 +147,8 @@ class Table:
 
     def _subcut(self, text: str, left: str) -> bool:
         found = re.match(
-            r"(Strip|Row)s? no\. ([\d ,toand]+?)(?:, selvages off.*?|, up to.*?|, folded.*?|, opened.*?)?: ((?:subcut|find) .*)\.$",
+            r"(Strip|Row)s? no\. ([\d ,toand]+?)(?:, (?:selvages off|up to|folded|opened).*?)?: "
+            r"((?:subcut|find) .*)\.$",
             text,
         )
         if not found:
