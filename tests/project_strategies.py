@@ -143,6 +143,19 @@ def _pieces(size: st.SearchStrategy[str]) -> st.SearchStrategy[list[dict[str, An
     )
 
 
+def _prints(size: st.SearchStrategy[str]) -> st.SearchStrategy[dict[str, Any]]:
+    """What else is told of a print that repeats."""
+    one = st.fixed_dictionaries({"across": st.just("0"), "along": st.just("0")}, optional={"wide": size, "long": size})
+    shop = {"motif_chosen": st.booleans(), "spare_repeats": st.integers(0, 3)}
+    return st.one_of(
+        st.fixed_dictionaries({}, optional={**shop, "motifs": st.lists(one, min_size=1, max_size=1)}),
+        st.fixed_dictionaries(
+            {"repeat_across": size, "half_drop": st.booleans()},
+            optional={**shop, "motifs": st.lists(one, min_size=1, max_size=3)},
+        ),
+    )
+
+
 def _fabrics(draw: st.DrawFn, names: list[str], size: st.SearchStrategy[str]) -> list[dict[str, Any]]:
     made = []
     for name in names:
@@ -162,6 +175,8 @@ def _fabrics(draw: st.DrawFn, names: list[str], size: st.SearchStrategy[str]) ->
         )
         if "on_hand" in table:
             table["only_on_hand"] = draw(st.booleans())
+        if "repeat" in table:
+            table |= draw(_prints(size))
         made.append({"name": name, **table})
     return made
 

@@ -245,3 +245,29 @@ def test_a_braid_and_a_chevron_stand_upright(way: str) -> None:
     found = list(disagreements({"building": {"way": way}, "squared_up": {"length_runs": "across"}}))
     (lying,) = (one for one in found if one.path == ("squared_up", "length_runs"))
     assert 'length_runs = "up"' == lying.would_do
+
+
+@pytest.mark.parametrize(
+    ("told", "keys"),
+    [
+        ("half_drop = true", "repeat repeat_across"),
+        ('repeat_across = "8"', "repeat"),
+        ("spare_repeats = 1", "repeat"),
+        ("motif_chosen = true", "repeat"),
+        ('repeat = "12"\nhalf_drop = true', "repeat_across"),
+        ('repeat = "12"\nmotifs = [{ across = "1", along = "2" }, { across = "4", along = "8" }]', "repeat_across"),
+    ],
+)
+def test_a_print_is_told_from_its_repeat(told: str, keys: str) -> None:
+    """What is told of a print needs its repeat; half drop and several motifs need its columns too."""
+    told_of = {one.key for one in mistakes(mat('name = "Oat"', f'name = "Oat"\n{told}'))}
+    assert {f"fabrics[1].{key}" for key in keys.split()} == told_of
+
+
+@pytest.mark.parametrize(("across", "along", "key"), [("9", "2", "across"), ("2", "13", "along")])
+def test_a_motif_lies_inside_its_repeat(across: str, along: str, key: str) -> None:
+    """A print of 8 by 12 has no motif 9 in across or 13 in along; told for a project as for a file."""
+    told = f'repeat = "12"\nrepeat_across = "8"\nmotifs = [{{ across = "{across}", along = "{along}" }}]'
+    assert {f"fabrics[1].motifs[1].{key}"} == {
+        one.key for one in mistakes(mat('name = "Oat"', f'name = "Oat"\n{told}'))
+    }

@@ -12,6 +12,7 @@ from stitchflip.piecing.angled import angled_strip
 from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.piecing.shapes import center_cut, is_slanted
 from stitchflip.planning.findings.sewing import shown_width
+from stitchflip.planning.motifs import center_room
 from stitchflip.planning.quilt_pieces import quilt_pieces
 from stitchflip.project.model import CenterShape, Grain, Project, Way, Working
 from stitchflip.project.numbers import Numbers
@@ -222,11 +223,11 @@ def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speak
     wide, long = (
         center_cut(project, first.opened) if project.center is not None else (first.cut_width, first.cut_length)
     )
-    motif = repeat_of(project, first.fabric)
     window = _window(project, numbers, first.opened)
     inset = 2 * numbers.seam
     if project.center is not None and project.center.shape is CenterShape.HALF_SQUARE:
         count = -(-count // 2)  # a square cut once from corner to corner gives two
+    room = center_room(project, numbers, first, (window or (wide, long))[1], count)
     return Piece(
         name="Center" if project.center is not None else "1",
         wide=wide,
@@ -234,9 +235,10 @@ def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speak
         count=count,
         kind="rectangle",
         finished=speaker.size(wide - inset, long - inset) if _is_four_sided(project) else "",
-        can_turn=not _is_one_way(project, first.fabric) and not motif,
+        can_turn=not _is_one_way(project, first.fabric) and room is None,
         window=window,
-        motif_in=motif,
+        motif_in=room.beside_in if room else 0.0,
+        block_in=room.block_in if room else 0.0,
     )
 
 
@@ -252,12 +254,6 @@ def _window(project: Project, numbers: Numbers, raw: Polygon) -> tuple[float, fl
 
 def _is_four_sided(project: Project) -> bool:
     return project.center is not None and project.center.shape in (CenterShape.SQUARE, CenterShape.RECTANGLE)
-
-
-def repeat_of(project: Project, name: str) -> float:
-    """How far apart a fabric's print repeats, inches; 0 when that is not said."""
-    repeats = (fabric.repeat.inches for fabric in project.fabrics if fabric.name == name and fabric.repeat is not None)
-    return next(repeats, 0.0)
 
 
 def _is_one_way(project: Project, name: str) -> bool:

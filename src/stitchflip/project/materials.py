@@ -32,6 +32,15 @@ class OnHand(Model):
 Pieces = Annotated[tuple[OnHand, ...], Field(max_length=200)]
 
 
+class MotifPlace(Model):
+    """One motif of a print: where its middle lies in the repeat, and how much of it must be seen."""
+
+    across: Measure = Field(description="From the left edge of the repeat to the middle of the motif.")
+    along: Measure = Field(description="From the beginning of the repeat to the middle of the motif.")
+    wide: Size | None = Field(default=None, description="What must be seen of it, across the fabric.")
+    long: Size | None = Field(default=None, description="What must be seen of it, along the fabric.")
+
+
 class Fabric(Model):
     """One fabric."""
 
@@ -51,7 +60,23 @@ class Fabric(Model):
     dark_dye: bool = Field(default=False, description="true: a dark or strong dye that may bleed.")
     dye_tested: bool = Field(default=False, description="true: tested, and it does not bleed.")
     price: Amount | None = Field(default=None, description="Price of one yard, or of one meter in a metric project.")
-    repeat: Size | None = Field(default=None, description="How far apart the print repeats.")
+    repeat: Size | None = Field(default=None, description="How far apart the print repeats, along the fabric.")
+    repeat_across: Size | None = Field(
+        default=None,
+        description="From one column of the print to the next, across the fabric; left out, the width gives one motif.",
+    )
+    half_drop: bool = Field(
+        default=False, description="true: each column begins half a repeat farther along than its neighbor."
+    )
+    motifs: Annotated[tuple[MotifPlace, ...], Field(max_length=20)] = Field(
+        default=(), description="The motifs of one repeat; left out, one in its middle."
+    )
+    motif_chosen: bool = Field(
+        default=False, description="true: it is cut in the shop where the motif lies, so no repeat is bought for that."
+    )
+    spare_repeats: Annotated[int, Field(ge=0, le=20), NUMBER] = Field(
+        default=0, description="Repeats bought on top, for mistakes in fussy cutting."
+    )
 
 
 class Batting(Model):

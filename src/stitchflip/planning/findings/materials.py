@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from stitchflip.piecing.fabric_places import lightness
 from stitchflip.piecing.geometry import TOLERANCE
 from stitchflip.piecing.shapes import is_slanted
+from stitchflip.planning.findings.fussy_cut import fussy_cut
 from stitchflip.planning.findings.words import listed, strips
 from stitchflip.planning.model import Cure, Finding, Severity
 from stitchflip.project.model import Fiber, Wash
@@ -99,23 +100,7 @@ def center_print(seen: Seen) -> Iterator[Finding]:
         cure = Cure("Starch before cutting, pin, don't pull.")
         yield Finding("edges.center-on-bias", Severity.NOTE, what, "center", 0, cures=(cure,))
     if fabric is not None and fabric.repeat is not None:
-        say, repeat = seen.speaker, fabric.repeat.inches
-        what = (
-            f"{fabric.name} repeats every {say.near(repeat)}: one repeat more is counted, so that a whole motif lies "
-            "in the piece wherever the print begins."
-        )
-        cure = Cure(f"Choose the place of the motif in the shop: then {say.near(repeat)} of length less is enough.")
-        yield Finding("fabric.motif", Severity.NOTE, what, "center", 0, (), {"repeat_in": repeat}, (cure,))
-    if fabric is not None and fabric.repeat is not None and center.cut is not None:
-        shows = center.cut.inches - 2 * seen.numbers.seam
-        if fabric.repeat.inches < shows - TOLERANCE:
-            say = seen.speaker
-            what = (
-                f"{fabric.name} repeats every {say.near(fabric.repeat.inches)}; the center shows {say.near(shows)}: "
-                "the motif will come more than once."
-            )
-            numbers = {"repeat_in": fabric.repeat.inches, "shows_in": shows}
-            yield Finding("fabric.repeat", Severity.NOTE, what, "center", 0, (), numbers)
+        yield from fussy_cut(seen, fabric)
 
 
 def neighbors(seen: Seen) -> Iterator[Finding]:

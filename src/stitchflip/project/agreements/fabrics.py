@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from stitchflip.project.agreements.tables import Disagreement, Path, Table, lacks, table_at, tables_at
+from stitchflip.project.agreements.tables import Disagreement, Path, Table, lacks, table_at, tables_at, ticks
 from stitchflip.project.kinds import one_of
 from stitchflip.project.materials import Backing
 from stitchflip.project.words import Edge, FabricOrder, meant
@@ -33,6 +33,30 @@ def fabrics(data: Table) -> Iterator[Disagreement]:
         if table.get("only_on_hand") is True and not table.get("on_hand"):
             found = "nothing, though this fabric is only what is on hand"
             yield Disagreement(("fabrics", place, "on_hand"), found, "the pieces you have, each with wide and long")
+        yield from _print_of(table, ("fabrics", place))
+
+
+_OF_A_REPEAT = ("repeat_across", "half_drop", "motifs", "motif_chosen", "spare_repeats")
+
+
+def _print_of(table: Table, at: Path) -> Iterator[Disagreement]:
+    """How a print repeats: along before all else, across where its columns matter, and motifs inside the repeat."""
+    told = [key for key in _OF_A_REPEAT if table.get(key)]
+    if told and table.get("repeat") is None:
+        would_do = 'how far apart the print repeats along the fabric, such as repeat = "12"'
+        yield Disagreement((*at, "repeat"), f"nothing, though {told[0]} is told of the print", would_do)
+    motifs = tables_at(table, "motifs")
+    needs_across = "half_drop is true" if table.get("half_drop") is True else "there are several motifs in the repeat"
+    if (table.get("half_drop") is True or len(motifs) > 1) and table.get("repeat_across") is None:
+        would_do = "how far it is from one column of the print to the next"
+        yield Disagreement((*at, "repeat_across"), f"nothing, though {needs_across}", would_do)
+    for key, repeat in (("across", "repeat_across"), ("along", "repeat")):
+        most = ticks(table.get(repeat))
+        for number, motif in motifs:
+            lies = ticks(motif.get(key))
+            if most is not None and lies is not None and lies > most:
+                would_do = f"no more than {repeat}: the motif's middle inside one repeat"
+                yield Disagreement((*at, "motifs", number, key), f"{key} beyond {repeat}", would_do)
 
 
 def named_fabrics(data: Table) -> Iterator[Disagreement]:
