@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.hand_model import Act, OrderStep, Part
@@ -13,6 +14,8 @@ if TYPE_CHECKING:
     from stitchflip.cutting.hand_model import Given
 
 _TINY = 1e-6
+_MANY_BANDS = 8
+"""More rows and strips than these from one piece of fabric: those cut alike are drawn once, with how many."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,3 +117,39 @@ def _piece(part: Part, cell: Cell, queues: dict[int, Iterator[Given]]) -> Cell:
     given = next(queue)
     slanted = (given.wide, given.long) if given.is_slanted else None
     return Cell(cell.x, cell.y, cell.wide, cell.high, given.label, slanted=slanted, says_size=cell.says_size)
+
+
+Band = tuple[tuple[Cell, ...], int]
+"""The cells of a row or strip, and how many look like it."""
+
+
+def together(opened: Sequence[tuple[OrderStep, tuple[Cell, ...]]]) -> list[tuple[OrderStep, Band]]:
+    """Whole strips once with their count; of many rows and strips all that are cut alike.
+
+    Args:
+        opened: the rows and strips of one piece of fabric, each with its step.
+    """
+    out: list[tuple[OrderStep, Band]] = []
+    are_many = len(opened) > _MANY_BANDS
+    for step, cells in opened:
+        is_whole = all(cell.is_whole for cell in cells)
+        if out and out[-1][0] is step and (is_whole or (are_many and _shape(out[-1][1][0]) == _shape(cells))):
+            before, alike = out[-1][1]
+            out[-1] = (step, (_named_alike(before, cells), alike + 1))
+        else:
+            out.append((step, (cells, 1)))
+    return out
+
+
+def _shape(cells: Sequence[Cell]) -> tuple[tuple[float, ...], ...]:
+    return tuple(tuple(round(side, 6) for side in (cell.x, cell.y, cell.wide, cell.high)) for cell in cells)
+
+
+def _named_alike(drawn: Sequence[Cell], other: Sequence[Cell]) -> tuple[Cell, ...]:
+    """The cells drawn once, with the names of the pieces in all of them."""
+    return tuple(
+        replace(cell, label=", ".join(dict.fromkeys((*cell.label.split(", "), *like.label.split(", ")))))
+        if cell.label
+        else cell
+        for cell, like in zip(drawn, other, strict=True)
+    )

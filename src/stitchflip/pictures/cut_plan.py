@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from stitchflip.cutting.hand import order_of_hand
 from stitchflip.cutting.hand_model import NEW_FABRIC, Act
 from stitchflip.lengths import Speaker
-from stitchflip.pictures.cut_bands import Cell, bands_of
+from stitchflip.pictures.cut_bands import Band, Cell, bands_of, together
 from stitchflip.pictures.cut_spoken import described
 from stitchflip.pictures.drawing import DIMENSION_MARGIN, DIMENSION_OFF, color_of, counted, letter_for
 from stitchflip.pictures.hatches import CUT_AWAY_HATCH
@@ -54,8 +54,6 @@ _APART = 5.0
 _SELVAGE = 0.5
 _PER_INCH = 0.105
 """Scale on paper that it is made for: inches of paper for an inch of fabric."""
-_MANY_BANDS = 8
-"""More rows and strips than these from one piece of fabric: those cut alike are drawn once, with how many."""
 _MANY_PIECES = 16
 """More pieces than these: one too narrow for its words is named without its size, which the order has."""
 _MANY_IN_A_ROW = 6
@@ -141,7 +139,7 @@ class _Sketch:
         low = self._folded(steps, top, width, folds)
         left = width + _BETWEEN
         opened = [(step, cells) for step in steps if step.act in _OPEN for cells in self._bands(step)]
-        end = self._opened(self._drawn_once(opened), left, top)
+        end = self._opened(together(opened), left, top)
         if top - low > _ROOM_FOR_GRAIN:
             self._grain(width + _SELVAGE + 1.2, top, top - low)
         self._bottom = min(low, end)
@@ -227,20 +225,7 @@ class _Sketch:
         wide = round(step.wide, 6)
         return bands_of(step, {number: own for (width, number), own in self._trimmed.items() if width == wide})
 
-    def _drawn_once(self, opened: Sequence[tuple[OrderStep, tuple[Cell, ...]]]) -> list[tuple[OrderStep, _Band]]:
-        """Whole strips once with their count; of many rows and strips all that are cut alike."""
-        out: list[tuple[OrderStep, _Band]] = []
-        are_many = len(opened) > _MANY_BANDS
-        for step, cells in opened:
-            is_whole = all(cell.is_whole for cell in cells)
-            if out and out[-1][0] is step and (is_whole or (are_many and _shape(out[-1][1][0]) == _shape(cells))):
-                before = out[-1][1]
-                out[-1] = (step, (_named_alike(before[0], cells), before[1] + 1))
-            else:
-                out.append((step, (cells, 1)))
-        return out
-
-    def _opened(self, bands: Iterable[tuple[OrderStep, _Band]], left: float, top: float) -> float:
+    def _opened(self, bands: Iterable[tuple[OrderStep, Band]], left: float, top: float) -> float:
         """Every strip and row opened to its full length, one under the other."""
         y = top
         for step, (cells, alike) in bands:
@@ -366,12 +351,8 @@ class _Sketch:
         )
         opened = [(step, cells) for step in steps if step.act in _OPEN for cells in self._bands(step)]
         left = 3.0
-        self._bottom = min(self._bottom, self._opened(self._drawn_once(opened), left, top))
+        self._bottom = min(self._bottom, self._opened(together(opened), left, top))
         self._right = max(self._right, left + max((step.long for step in steps), default=0.0))
-
-
-_Band = tuple[tuple[Cell, ...], int]
-"""Cells, and how many rows or strips look like them."""
 
 
 def _cut_up_after(across: OrderStep, steps: Sequence[OrderStep]) -> list[OrderStep]:
@@ -383,28 +364,6 @@ def _cut_up_after(across: OrderStep, steps: Sequence[OrderStep]) -> list[OrderSt
                 break
             own.append(step)
     return own
-
-
-def _shape(cells: Sequence[Cell]) -> tuple[tuple[float, ...], ...]:
-    return tuple(tuple(round(side, 6) for side in (cell.x, cell.y, cell.wide, cell.high)) for cell in cells)
-
-
-def _named_alike(drawn: Sequence[Cell], other: Sequence[Cell]) -> tuple[Cell, ...]:
-    """The cells drawn once, with the names of the pieces in all of them."""
-    return tuple(
-        Cell(
-            cell.x,
-            cell.y,
-            cell.wide,
-            cell.high,
-            ", ".join(dict.fromkeys((*cell.label.split(", "), *like.label.split(", ")))) if cell.label else "",
-            cell.is_whole,
-            cell.is_end,
-            cell.slanted,
-            cell.says_size,
-        )
-        for cell, like in zip(drawn, other, strict=True)
-    )
 
 
 def _on_the_slant(area: Polygon, size: tuple[float, float]) -> Line:
