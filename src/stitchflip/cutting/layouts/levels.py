@@ -6,6 +6,7 @@ number of times, so a thousand equal pieces cost no more than one.
 
 from __future__ import annotations
 
+from itertools import accumulate
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.layouts.columns.column import Column, Plan
@@ -76,19 +77,26 @@ def _waste(kind: Kind, way: Way, wide: int) -> float:
 def _levels(kinds: Sequence[Kind], ways: Sequence[Way], wide: int, *, is_trimmed: bool) -> Plan:
     """Kinds by falling height into the first levels that have room."""
     order = sorted(range(len(kinds)), key=lambda kind: (-ways[kind].long, -ways[kind].wide, kind))
+    narrowest = list(accumulate((min(way.wide for way in kinds[kind].ways) for kind in reversed(order)), min))
     levels: list[_Level] = []
     closed: list[_Level] = []
     for kind in order:
-        left = kinds[kind].count
-        for level in levels[:]:
-            if left == 0:
-                break
-            left = _filled(level, levels, kinds[kind], kind, left, is_trimmed=is_trimmed)
-        levels += _opened(ways[kind], kind, left, wide)
+        least = narrowest.pop()
+        closed += [level for level in levels if level.room < least]
+        levels = [level for level in levels if level.room >= least]
         if len(levels) > _MOST_OPEN:
             levels.sort(key=lambda level: level.room)
             closed += levels[:-_MOST_OPEN]
             levels = levels[-_MOST_OPEN:]
+        left = kinds[kind].count
+        lying = kinds[kind].ways
+        narrow = min(way.wide for way in lying)
+        for level in levels[:]:
+            if left == 0:
+                break
+            if level.room >= narrow:
+                left = _filled(level, levels, lying, kind, left, is_trimmed=is_trimmed)
+        levels += _opened(ways[kind], kind, left, wide)
     plan: Plan = {}
     for level in closed + levels:
         column = Column(cost=level.high, uses=tuple(sorted(level.counts.items())))
@@ -96,10 +104,14 @@ def _levels(kinds: Sequence[Kind], ways: Sequence[Way], wide: int, *, is_trimmed
     return plan
 
 
-def _filled(level: _Level, levels: list[_Level], kind: Kind, number: int, left: int, *, is_trimmed: bool) -> int:
+def _filled(
+    level: _Level, levels: list[_Level], lying: tuple[Way, ...], number: int, left: int, *, is_trimmed: bool
+) -> int:
     """Lay pieces into equal strips that have room; how many are left over."""
-    fitting = [way for way in kind.ways if (way.long <= level.high if is_trimmed else way.long == level.high)]
-    wide = min((way.wide for way in fitting), default=level.room + 1)
+    wide = level.room + 1
+    for way in lying:
+        if way.long == level.high or (is_trimmed and way.long < level.high):
+            wide = min(wide, way.wide)
     each = level.room // wide
     if each == 0:
         return left

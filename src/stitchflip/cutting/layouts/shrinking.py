@@ -16,8 +16,6 @@ from stitchflip.cutting.layouts.model import Aim, Bit, FirstCut, LaidStrip, Layo
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from stitchflip.cutting.layouts.model import Answer, LayoutTask
 
 
@@ -152,44 +150,48 @@ def full_size(answer: Answer, small: SmallTask) -> Answer:
     Returns:
         The answer of the task.
     """
-    names = [_names(sources) for sources in small.sources]
+    names = _Names(small)
     layouts: list[Layout] = []
     for layout in answer.layouts:
-        if _is_mixed(layout, small):
-            layouts += [_full_layout(replace(layout, times=1), small, names) for _ in range(layout.times)]
+        if layout.times > 1 and any(map(names.are_several, layout.strips)):
+            layouts += [names.layout(replace(layout, times=1)) for _ in range(layout.times)]
         else:
-            layouts.append(_full_layout(layout, small, names))
+            layouts.append(names.layout(layout))
     unit = small.unit_long if small.task.aim is Aim.LENGTH else 1
     return replace(answer, layouts=tuple(layouts), value=answer.value * unit, bound=answer.bound * unit)
 
 
-def _names(sources: tuple[Source, ...]) -> Iterator[Source]:
-    """Whose piece comes next, for each piece of a merged want."""
-    return chain.from_iterable(repeat(source, source.count) for source in sources)
+class _Names:
+    """Calls pieces by the names they were asked for, one after the other where they have several."""
 
+    def __init__(self, small: SmallTask) -> None:
+        self._small = small
+        self._next = [chain.from_iterable(repeat(source, source.count) for source in each) for each in small.sources]
+        self._done: dict[int, tuple[LaidStrip, LaidStrip]] = {}
 
-def _is_mixed(layout: Layout, small: SmallTask) -> bool:
-    """Whether sheets cut alike give pieces of different names."""
-    bits = (bit for strip in layout.strips for stack in strip.stacks for bit in stack.bits)
-    return layout.times > 1 and any(len(small.sources[bit.want]) > 1 for bit in bits)
+    def are_several(self, strip: LaidStrip) -> bool:
+        """Whether strips cut alike give pieces of different names."""
+        return any(len(self._small.sources[bit.want]) > 1 for stack in strip.stacks for bit in stack.bits)
 
+    def layout(self, layout: Layout) -> Layout:
+        """A layout in full size."""
+        return replace(layout, strips=tuple(map(self._strip, layout.strips)))
 
-def _full_layout(layout: Layout, small: SmallTask, names: list[Iterator[Source]]) -> Layout:
-    """A layout in full size, its pieces called by the next names."""
-    return replace(layout, strips=tuple(_full_strip(strip, small, names) for strip in layout.strips))
+    def _strip(self, strip: LaidStrip) -> LaidStrip:
+        """A strip in full size; the same one again for the same one."""
+        if id(strip) in self._done:
+            return self._done[id(strip)][1]
+        stacks = tuple(
+            Stack(wide=stack.wide * self._small.unit_wide, bits=tuple(map(self._bit, stack.bits)))
+            for stack in strip.stacks
+        )
+        full = LaidStrip(high=strip.high * self._small.unit_long, stacks=stacks)
+        if not self.are_several(strip):
+            self._done[id(strip)] = (strip, full)
+        return full
 
-
-def _full_strip(strip: LaidStrip, small: SmallTask, names: list[Iterator[Source]]) -> LaidStrip:
-    """A strip in full size."""
-    stacks = tuple(
-        Stack(wide=stack.wide * small.unit_wide, bits=tuple(_full_bit(bit, small, names) for bit in stack.bits))
-        for stack in strip.stacks
-    )
-    return LaidStrip(high=strip.high * small.unit_long, stacks=stacks)
-
-
-def _full_bit(bit: Bit, small: SmallTask, names: list[Iterator[Source]]) -> Bit:
-    """A piece by the name it was asked for, turned against its own measures."""
-    sources = small.sources[bit.want]
-    source = sources[0] if len(sources) == 1 else next(names[bit.want])
-    return Bit(want=source.want, turned=bit.turned is not source.is_swapped)
+    def _bit(self, bit: Bit) -> Bit:
+        """A piece by the name it was asked for, turned against its own measures."""
+        sources = self._small.sources[bit.want]
+        source = sources[0] if len(sources) == 1 else next(self._next[bit.want])
+        return Bit(want=source.want, turned=bit.turned is not source.is_swapped)
