@@ -9,4 +9,6 @@ asked for, the median of several runs is compared with its limit. The run fails 
 - The pattern as PDF for the largest example, beyond imports.
 - Peak memory of writing everything for the largest example.
 - `stitchflip plan` from the shell, imports included.
+- Cutting beside other solvers (`bench.cutting`): lengths, proofs, memory, and `stitchflip cut` from the shell. The
+  whole comparison, twenty minutes of it, is `make compare`.
 """

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import sys
+from itertools import chain
 
+from bench.cutting.targets import cutting
 from bench.papers import from_the_shell, pattern_pdf, peak_memory
 from bench.planning import runners
 from bench.quilts import quilts
@@ -15,10 +17,12 @@ def main() -> int:
     Returns:
         0 when every target is met, else 1.
     """
-    lines = [*runners(), *quilts(), pattern_pdf(), peak_memory(), from_the_shell()]
-    for line in lines:
+    quick = (*runners(), *quilts(), pattern_pdf(), peak_memory(), from_the_shell())
+    lines = []
+    for line in chain(quick, cutting()):
+        lines.append(line)
         verdict = "met   " if line.is_met else "MISSED"
-        print(f"{verdict} {line.what}: {line.value} (target: {line.target})")
+        print(f"{verdict} {line.what}: {line.value} (target: {line.target})", flush=True)
         if line.remark:
             print(f"       {line.remark}")
     return 0 if all(line.is_met for line in lines) else 1

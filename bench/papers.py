@@ -59,7 +59,7 @@ def peak_memory() -> Measured:
     """Peak memory of a process that plans the largest example and makes every paper."""
     path = largest_example()
     run = subprocess.run(  # noqa: S603  our own interpreter and our own text
-        [sys.executable, "-c", _EVERYTHING, str(path)], check=True, capture_output=True, text=True, env=_settings()
+        [sys.executable, "-c", _EVERYTHING, str(path)], check=True, capture_output=True, text=True, env=settings()
     )
     megabytes = int(run.stdout) / 1024
     what = f"peak memory: plan and all papers of {path.stem}"
@@ -72,7 +72,7 @@ def from_the_shell() -> Measured:
     times = []
     for run in range(_RUNS + 1):
         start = time.perf_counter()
-        subprocess.run(command, check=True, capture_output=True, env=_settings())  # noqa: S603  our own command
+        subprocess.run(command, check=True, capture_output=True, env=settings())  # noqa: S603  our own command
         if run:
             times.append(time.perf_counter() - start)
     seconds = median(times)
@@ -85,7 +85,7 @@ def from_the_shell() -> Measured:
     )
 
 
-def _settings() -> dict[str, str]:
+def settings() -> dict[str, str]:
     """The caller's settings, with compiled modules kept in a cache as on anybody's machine."""
     cache = os.environ.get("PYTHONPYCACHEPREFIX", str(Path(tempfile.gettempdir()) / "stitchflip-bench-cache"))
     own = {key: value for key, value in os.environ.items() if key != "PYTHONDONTWRITEBYTECODE"}

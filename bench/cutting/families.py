@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from bench.cutting.home_lengths import home_lists
 from bench.cutting.instances import length_jobs, rows, sheet_jobs, strip_jobs, value_jobs
 from bench.cutting.jobs import Job, Known
 from bench.cutting.peers import CP_SAT, LEVEL_MODEL, PACKING_SOLVER, RECT_PACK
@@ -163,8 +164,19 @@ def one_dimension() -> list[Family]:
             tuple(length_jobs("csp1d_several_lengths_home")),
             2.0,
         ),
+        home_lengths(),
         classical(),
     ]
+
+
+def home_lengths() -> Family:
+    """Invented lists of home size, leftovers among the strips."""
+    return Family(
+        "One dimension, home size",
+        "Invented lists of 12 to 60 pieces, leftovers of several lengths at half price; twice the cost in 1/4 in.",
+        tuple(home_lists()),
+        1.0,
+    )
 
 
 def classical() -> Family:
