@@ -1,4 +1,4 @@
-"""Cutting: one table a fabric, then the diagrams to scale. Every size stands here once, and every count adds up."""
+"""Cutting: one table a fabric. Every size stands here once, and every count adds up."""
 
 from __future__ import annotations
 
@@ -11,10 +11,8 @@ from stitchflip.pattern.model import (
     Block,
     Column,
     Columns,
-    FigureBox,
     Heading,
     Items,
-    Mention,
     Paragraph,
     Table,
     Together,
@@ -27,17 +25,12 @@ from stitchflip.pattern.purchases import by_letter, way_words
 from stitchflip.pattern.reading import plain
 from stitchflip.pattern.strip_facts import length_words
 from stitchflip.pattern.telling import Teller, counted, listed, number_word, runs_of, sentence
-from stitchflip.pictures import cuts, paper_height
 from stitchflip.project.model import Through, Working
 from stitchflip.values import dataclass
 
 _MOST_ROWS = 30
 _LONG_NAME = 14
 """Letters in the name of a piece from which its column needs more room."""
-FULL_IN, HALF_IN = 7.0, 3.55
-"""Room across the page and across half of it."""
-_TALL_IN = 4.2
-"""A picture that would be higher than this across the page stands in half of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -276,70 +269,3 @@ def _strips_line(teller: Teller, strips: StripPlan) -> Words:
     of_each = f"{rest} of it" if len(strips.strips) == 1 else f"at least {rest} of each"
     spare = f"; {of_each} is left" if strips.spare_in > 0 and not strips.as_you_go else ""
     return words(f"First cut {count} ", strong(wide), f" wide {where}{spare}.")
-
-
-# --- diagrams --------------------------------------------------------------------------------------------
-
-
-def cutting_diagrams(teller: Teller) -> tuple[Block, ...]:
-    """Every fabric to scale, with what is left of it."""
-    boxes = [box for fabric in by_letter(teller) if (box := diagram(teller, fabric)) is not None]
-    if not boxes:
-        return ()
-    said = words(
-        "Drawn to scale, selvages at the sides, numbers in the order of the cuts: ",
-        *_mentions(
-            [fabric.fabric for fabric in by_letter(teller) if fabric.strip_plans or fabric.rows or fabric.hand_sheets]
-        ),
-        ".",
-    )
-    first, *more = _paired(boxes)
-    return Together((Heading(2, "Cutting diagrams"), Paragraph(said), first)), *more
-
-
-def diagram(teller: Teller, fabric: FabricPlan) -> FigureBox | None:
-    """One fabric to scale, across the page or, when it would be too high there, in half of it.
-
-    Args:
-        teller: the plan's words.
-        fabric: the plan of one fabric.
-
-    Returns:
-        The picture with its caption; None when nothing is cut.
-    """
-    if not (fabric.strip_plans or fabric.rows or fabric.hand_sheets):
-        return None
-    picture, caption = cuts(teller.plan, fabric), _caption(teller, fabric)
-    is_tall = paper_height(picture, FULL_IN) > _TALL_IN
-    wide, high = (HALF_IN, 4.4) if is_tall else (FULL_IN, 3.4)
-    return FigureBox(picture, wide, high, key=f"cuts {fabric.fabric}", caption=caption)
-
-
-def _paired(boxes: list[FigureBox]) -> list[Block]:
-    """Narrow pictures two and two side by side, wide ones alone."""
-    made: list[Block] = []
-    waiting: FigureBox | None = None
-    for box in boxes:
-        if box.width_in > HALF_IN:
-            made.append(box)
-        elif waiting is None:
-            waiting = box
-            made.append(box)
-        else:
-            made[made.index(waiting)] = Columns(((waiting,), (box,)), (1, 1))
-            waiting = None
-    return made
-
-
-def _mentions(names: list[str]) -> list[Words]:
-    said = []
-    for place, name in enumerate(names):
-        after = "" if place == len(names) - 1 else " and " if place == len(names) - 2 else ", "
-        said.append(words(Mention(f"cuts {name}"), f" {name}{after}"))
-    return said
-
-
-def _caption(teller: Teller, fabric: FabricPlan) -> Words:
-    amount = f", {teller.purchase(fabric.buy_in)}" if fabric.buy_in > 0 else ", from your shelf"
-    left = f"; {teller.say.margin(fabric.spare_in)} of length left over" if fabric.spare_in > 1e-6 else ""
-    return words(teller.named(fabric.fabric), f"{amount}{left}")

@@ -7,23 +7,18 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from stitchflip.pattern.cutting_pages import diagram
+from stitchflip.pattern.cutting_order import diagram, order_tables
 from stitchflip.pattern.model import (
-    Align,
     Block,
     Box,
     BoxKind,
-    Column,
     Document,
     Facts,
     Heading,
     Paragraph,
-    Table,
     Together,
     Voice,
     Words,
-    muted,
-    strong,
     words,
 )
 from stitchflip.pattern.safety import cutter_caution
@@ -32,11 +27,8 @@ from stitchflip.pattern.telling import Teller
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from stitchflip.planning.cutting_answers import CuttingAnswer, StepWords
+    from stitchflip.planning.cutting_answers import CuttingAnswer
     from stitchflip.planning.model import Plan
-
-_MOST_STEPS = 22
-"""A longer order goes on in a further table, so that none is broken between two pages."""
 
 
 def cutting_sheet(plan: Plan, answers: Sequence[CuttingAnswer]) -> Document:
@@ -78,24 +70,10 @@ def _of_fabric(teller: Teller, answer: CuttingAnswer) -> Iterator[Block]:
     before = Facts((("Buy", words(answer.buy)), ("How sure", words(answer.sure)), *closer))
     box = diagram(teller, answer.fabric)
     yield Together((heading, before, box) if box is not None else (heading, before))
-    yield from _tables(answer.steps)
+    yield from order_tables(answer.steps)
     after = tuple(_after(answer))
     if after:
         yield Together((Facts(after),))
-
-
-def _tables(steps: Sequence[StepWords]) -> list[Table]:
-    return [_table(steps[start : start + _MOST_STEPS]) for start in range(0, len(steps), _MOST_STEPS)]
-
-
-def _table(steps: Sequence[StepWords]) -> Table:
-    columns = (Column("", Align.END), Column("do", share=4.2), Column("left, wide × long", share=1))
-    return Table(columns, tuple(_row(one) for one in steps))
-
-
-def _row(one: StepWords) -> tuple[Words, ...]:
-    does = words(one.does, muted(f" {one.check}") if one.check else "")
-    return words(strong(str(one.step.number))), does, words(one.left)
 
 
 def _after(answer: CuttingAnswer) -> Iterator[tuple[str, Words]]:

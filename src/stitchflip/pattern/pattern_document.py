@@ -5,7 +5,8 @@ from __future__ import annotations
 from stitchflip.pattern.backing_pages import add_backing
 from stitchflip.pattern.base_page import base_page
 from stitchflip.pattern.closing_pages import finish, square_up
-from stitchflip.pattern.cutting_pages import cutting_diagrams, cutting_tables
+from stitchflip.pattern.cutting_order import cutting_diagrams
+from stitchflip.pattern.cutting_pages import cutting_tables
 from stitchflip.pattern.edge_pages import edge, extras
 from stitchflip.pattern.front_pages import at_a_glance, cover
 from stitchflip.pattern.joined_pages import join_blocks
