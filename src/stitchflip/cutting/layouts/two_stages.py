@@ -115,6 +115,7 @@ class _Search:
 
     def offer(self, plan: Plan) -> None:
         """Keep a plan if it is the best so far; note its strips in any case."""
+        plan = _together(plan, {})
         if given_by(plan, len(self.wanted)) != self.wanted:
             from stitchflip.cutting.layouts.columns.trimming import without_surplus
 
@@ -238,9 +239,8 @@ class _Search:
 
 
 def _together(kept: Plan, plan: Plan) -> Plan:
-    """Both plans as one."""
+    """Both plans as one, strips that are never cut left out."""
     both = dict(kept)
     for column, times in plan.items():
-        if times:
-            both[column] = both.get(column, 0) + times
-    return both
+        both[column] = both.get(column, 0) + times
+    return {column: times for column, times in both.items() if times}

@@ -41,7 +41,7 @@ def without_surplus(knapsack: StripKnapsack, plan: Plan, wanted: Sequence[int]) 
     Returns:
         A plan that costs no more.
     """
-    plan = dict(plan)
+    plan = {column: times for column, times in plan.items() if times}
     for kind, given in enumerate(given_by(plan, len(wanted))):
         surplus = given - wanted[kind]
         while surplus > 0:
