@@ -6,7 +6,6 @@ from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING
 
-from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.motifs import Counting, Motif, MotifLength, Repeat, Window, length_for
 from stitchflip.cutting.purchase import shrinkage_of
 from stitchflip.errors import CuttingError
@@ -111,11 +110,11 @@ def motif_need(project: Project, numbers: Numbers, name: str, window: Window, co
         return None
     own = fabric.usable_width.inches if fabric.usable_width else numbers.usable_width
     width = own * (1 - shrinkage_of(fabric, numbers).across)
-    counting = Counting(_thinned(repeat, window), window, width, watch=Watch(0.0))
+    counting = Counting(_thinned(repeat, window), window, width, searches=False)
     length = _length(counting, count)
     is_sure = length.surely_in is not None
     if not is_sure:
-        length = _length(Counting(Repeat(repeat.along), window, max(width, window.box[0])), count)
+        length = _length(Counting(Repeat(repeat.along), window, max(width, window.box[0]), searches=False), count)
 
     def up(wanted: float | None) -> float:
         return round_to(wanted or 0.0, numbers.round_cuts_to, Rounding.UP)

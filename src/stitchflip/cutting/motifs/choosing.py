@@ -42,13 +42,16 @@ class Chosen:
         return Status.PROVED if len(self.picked) >= self.bound else Status.BEST_FOUND
 
 
-def most_windows(places: Sequence[Place], window: Window, watch: Watch | None = None) -> Chosen:
+def most_windows(
+    places: Sequence[Place], window: Window, watch: Watch | None = None, *, searches: bool = True
+) -> Chosen:
     """The most places whose windows do not overlap.
 
     Args:
         places: centers, across and along, inches.
         window: what is cut round each.
         watch: ends the search; without it a few seconds.
+        searches: False: no integer program where the quick ways leave a gap.
 
     Returns:
         The choice and the bound; they meet unless time ran out.
@@ -66,7 +69,7 @@ def most_windows(places: Sequence[Place], window: Window, watch: Watch | None = 
         low = (min(u for u, _ in placed), min(v for _, v in placed))
         key = tuple((round((u - low[0]) / _ROUNDING), round((v - low[1]) / _ROUNDING)) for u, v in placed)
         if key not in known:
-            known[key] = _most_of_cluster(placed, window, watch)
+            known[key] = _most_of_cluster(placed, window, watch, searches=searches)
         picked += [group[number] for number in known[key].picked]
         bound += known[key].bound
     return Chosen(tuple(sorted(picked)), bound)
@@ -106,12 +109,13 @@ def _overlap(one: Place, other: Place, window: Window) -> bool:
     return abs(one[0] - other[0]) < window.wide - TOLERANCE and abs(one[1] - other[1]) < window.long - TOLERANCE
 
 
-def _most_of_cluster(placed: Sequence[Place], window: Window, watch: Watch | None) -> Chosen:
+def _most_of_cluster(placed: Sequence[Place], window: Window, watch: Watch | None, *, searches: bool) -> Chosen:
     if len(placed) == 1:
         return Chosen((0,), 1)
     best = max((_greedy(placed, window, order) for order in _orders(placed)), key=len)
     bound = min(_cover(placed, window, order) for order in _orders(placed))
-    if len(best) >= bound or len(placed) > _MOST_FOR_PROGRAM or (watch is not None and watch.over()):
+    gives_up = not searches or len(placed) > _MOST_FOR_PROGRAM or (watch is not None and watch.over())
+    if len(best) >= bound or gives_up:
         return Chosen(tuple(sorted(best)), bound)
     seconds = _LONGEST_S if watch is None else min(_LONGEST_S, watch.left())
     found, proved = _program(placed, window, seconds)

@@ -96,6 +96,8 @@ class Counting:
     """Usable width, inches."""
     start: Start = Start()
     watch: Watch | None = None
+    searches: bool = True
+    """False: counts quickly, without an integer program, and always the same."""
     is_proved: bool = True
     """False as soon as a count could not be proved in time."""
     _known: dict[tuple[tuple[float, float], ...], Chosen] = field(default_factory=dict)
@@ -146,7 +148,7 @@ class Counting:
             return Chosen((), 0)
         key = tuple((round(x - own[0][0], 5), round(y - own[0][1], 5)) for x, y in own)
         if key not in self._known:
-            self._known[key] = most_windows(own, self.window, self.watch)
+            self._known[key] = most_windows(own, self.window, self.watch, searches=self.searches)
         self.is_proved = self.is_proved and self._known[key].status is Status.PROVED
         return self._known[key]
 
