@@ -169,7 +169,7 @@ def test_words_name_what_is_moved() -> None:
     """Strips by number, other pieces by name, several with their count."""
     pieces = (Piece("7", 2.5, 11, 2), Piece("9", 2.5, 11, 1), Piece("Center", 8, 8, 1, "rectangle"))
 
-    assert "2 of strip 7, strip 9 and Center" == moved_words(pieces)
+    assert "strip 9, 2 of strip 7 and Center" == moved_words(pieces)
     assert "nothing" == moved_words(())
 
 

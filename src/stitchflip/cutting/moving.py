@@ -139,7 +139,8 @@ class _Search:
         by_cut: dict[tuple[object, ...], list[int]] = {}
         for place, piece in sorted(enumerate(short.pieces), key=lambda one: -one[1].step):
             if piece.count > 0:
-                alike = replace(piece, name="", count=0, step=0, finished="")
+                own = _length(piece, terms)
+                alike = replace(piece, name="", count=0, step=0, finished="", long=own, shortest=0.0, cut_first=True)
                 key = (alike, piece.name in short.unseen, piece.kind == "binding" and piece.name)
                 by_cut.setdefault(key, []).append(place)
         classes = tuple(
@@ -266,13 +267,16 @@ def _area(piece: Piece, terms: Terms, supply: Supply) -> float:
     if piece.kind == "rectangle":
         wide, long = piece.takes
         return wide * long
-    long = piece.long
     if piece.kind == "binding":
         width = _width(supply, terms.numbers)
-        long = min(long, width) if long > 0 else width
-    elif terms.working is Working.TRIM_AS_YOU_GO and not piece.cut_first and piece.shortest > 0:
-        long = piece.shortest
-    return piece.wide * long
+        return piece.wide * (min(piece.long, width) if piece.long > 0 else width)
+    return piece.wide * _length(piece, terms)
+
+
+def _length(piece: Piece, terms: Terms) -> float:
+    """Length a strip is cut to, or the shortest that reaches when it is trimmed as it is sewn."""
+    trimmed = terms.working is Working.TRIM_AS_YOU_GO and piece.kind == "strip" and not piece.cut_first
+    return piece.shortest if trimmed and piece.shortest > 0 else piece.long
 
 
 def _width(supply: Supply, numbers: Numbers) -> float:

@@ -109,13 +109,24 @@ def moved_words(pieces: Sequence[Piece]) -> str:
 
     Example:
         >>> from stitchflip.cutting.model import Piece
-        >>> moved_words([Piece("7", 2.5, 11, 2, step=7), Piece("Center", 8, 8, kind="rectangle")])
-        '2 of strip 7 and Center'
+        >>> moved_words(
+        ...     [Piece("7", 2.5, 11, 2), Piece("8", 2, 9), Piece("9", 2, 9), Piece("Center", 8, 8, kind="rectangle")]
+        ... )
+        'strips 8 and 9, 2 of strip 7 and Center'
     """
-    said = [_one_moved(piece) for piece in pieces]
-    return " and ".join(filter(None, [", ".join(said[:-1]), said[-1]])) if said else "nothing"
+    single = [piece.name for piece in pieces if piece.count == 1 and _is_numbered(piece)]
+    said = [f"strip{'s' * (len(single) != 1)} {_listed(single)}"] if single else []
+    for piece in pieces:
+        name = f"strip {piece.name}" if _is_numbered(piece) else piece.name
+        if piece.count > 1 or not _is_numbered(piece):
+            said.append(name if piece.count == 1 else f"{piece.count} of {name}")
+    return _listed(said) if said else "nothing"
 
 
-def _one_moved(piece: Piece) -> str:
-    name = f"strip {piece.name}" if piece.kind == "strip" and piece.name.isdigit() else piece.name
-    return name if piece.count == 1 else f"{piece.count} of {name}"
+def _is_numbered(piece: Piece) -> bool:
+    return piece.kind == "strip" and piece.name.isdigit()
+
+
+def _listed(words: Sequence[str]) -> str:
+    """Words with commas, the last with "and"."""
+    return " and ".join(filter(None, [", ".join(words[:-1]), words[-1]]))
