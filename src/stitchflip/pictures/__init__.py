@@ -14,6 +14,7 @@ from stitchflip.pictures.join_section import join_section
 from stitchflip.pictures.joining_order import joining
 from stitchflip.pictures.kinds import block, kind_plan
 from stitchflip.pictures.legend_marks import legend
+from stitchflip.pictures.motifs import motif_plan
 from stitchflip.pictures.panels_apart import panels
 from stitchflip.pictures.sewing_order import order
 from stitchflip.pictures.sewing_step import FREE_LINES, step
@@ -37,6 +38,7 @@ __all__ = [
     "joining",
     "kind_plan",
     "legend",
+    "motif_plan",
     "order",
     "panels",
     "paper_height",
