@@ -127,20 +127,6 @@ def test_strips_of_a_metric_kit_are_cut_a_centimeter_and_a_half_longer() -> None
     assert [4, 6, 8] == [*(sum(counts(one).values()) for one in plan.fabrics[1:3]), counts(plan.fabrics[3])[wide]]
 
 
-def test_a_bolt_is_cut_at_its_real_width() -> None:
-    """28 strips of 12 in: three to a width of 42, two to one of 35: 10 and 14 strips of 2 in.
-
-    Strips by width as in https://www.quiltingboard.com/main-f1/fabric-question-math-whiz-t215246.html (28 of 2 × 12
-    in from 42: 10 strips, 20 in).
-    """
-    pieces = (Piece("1", 2, 12, 7, step=1),)
-    usual = KitOrder(4, (KitFabric(fabric("Fog", usable_width="42"), pieces),), extra_in=0.0)
-    narrow = KitOrder(4, (KitFabric(fabric("Fog", usable_width="35"), pieces),), extra_in=0.0)
-
-    assert 20 == checked(usual, house(), Unit.INCH).fabrics[0].used_in
-    assert 28 == checked(narrow, house(), Unit.INCH).fabrics[0].used_in
-
-
 def test_one_kit_more_names_what_has_to_be_bought() -> None:
     """A fifth mat takes more Poppy than is bought, and nothing else.
 

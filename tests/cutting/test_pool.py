@@ -8,7 +8,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stitchflip.cutting.model import Status
 from stitchflip.cutting.pool import Pool, pool_for
 from stitchflip.errors import CuttingError
 
@@ -32,40 +31,6 @@ def told(pool: Pool) -> list[str]:
     if pool.bound > pool.strips:
         faults.append(f"a bound of {pool.bound} above {pool.strips}")
     return faults
-
-
-# Strips joined diagonally, as published:
-# 18 × 12 in place mat, 60 round: two strips 2½ × 42, which make 81½
-# (https://www.allpeoplequilt.com/quilt-patterns/table-runners/quilt-you-go-place-mat-pattern);
-# 15 in square: four strips 2½ × 21 from fat quarters, which make 76½
-# (https://www.allpeoplequilt.com/quilt-patterns/table-runners/quilt-you-go-table-mat);
-# 10 + 10 at 3 in make 17, 7 + 7 at 5 make 9, 20 + 20 at 1½ make 38½
-# (http://www.crayonboxquiltstudio.com/2012/04/what-is-lost.html);
-# seven strips of 40 at 2½ make 265, not 280 (https://blog.missouriquiltco.com/tag/how-to-figure-yardage/);
-# 114 round and 12 more take four, not three
-# (https://learnhowtoquilt.com/quilt-tutorials/finishing-the-quilt/double-fold-binding/binding-how-long/).
-@pytest.mark.parametrize(
-    ("need", "join", "strip", "strips", "made"),
-    [
-        (72, 2.5, 42, 2, 81.5),
-        (72, 2.5, 21, 4, 76.5),
-        (17, 3, 10, 2, 17),
-        (9, 5, 7, 2, 9),
-        (38.5, 1.5, 20, 2, 38.5),
-        (265, 2.5, 40, 7, 265),
-        (268, 2.5, 40, 8, 302.5),
-        (126, 2.5, 40, 4, 152.5),
-    ],
-)
-def test_one_binding_takes_the_strips_that_are_published(
-    need: float, join: float, strip: float, strips: int, made: float
-) -> None:
-    """Every join takes one strip width off; so many strips then make so much."""
-    pool = pool_for(need, join, 1, strip, 0.25)
-
-    assert (strips, strips, Status.PROVED) == (pool.strips, pool.bound, pool.status)
-    assert made == pytest.approx(pool.chains[0].made)
-    assert [] == told(pool)
 
 
 def test_four_mats_take_two_strips_each() -> None:

@@ -197,30 +197,6 @@ def test_of_several_alike_fewer_come_out() -> None:
     assert "Not even one of the 4 comes out of it." == only_have_words(none, Unit.CM)[-1]
 
 
-# Squares from yardage, as published, straightening left aside: 120 of 4½ in take 63 in at 42 wide and 67½ at 40
-# (http://quiltersquandary.blogspot.com/2010/11/stupid-squares.html); 63 of 9½ in take 16 rows, 152 in, at 42
-# (https://www.quiltingboard.com/6228687-post7.html).
-@pytest.mark.parametrize(
-    ("side", "count", "width", "need", "have", "missing", "fewer"),
-    [
-        (4.5, 120, "42", 63, 63, 0, 0),
-        (4.5, 120, "40", 67.5, 63, 4.5, 120 - 14 * 8),
-        (9.5, 63, "42", 152, 148.5, 3.5, 63 - 15 * 4),
-    ],
-)
-def test_squares_that_do_not_come_from_the_amount_in_the_pattern(
-    *, side: float, count: int, width: str, need: float, have: float, missing: float, fewer: int
-) -> None:
-    """What is missing, and how many squares fewer there are."""
-    asked = Supply(fabric("Moss", usable_width=width), (Piece("Square", side, side, count, "rectangle"),))
-    answer = with_only(have, asked, terms(house(straightening=0.0)))
-
-    assert need == pytest.approx(answer.least.need_in)
-    assert missing == pytest.approx(max(answer.least.need_in - have, 0.0))
-    left = answer.fewer.without.count if answer.fewer is not None and answer.fewer.without is not None else 0
-    assert fewer == left
-
-
 def test_trim_as_you_go_is_no_concession_to_who_works_so_already() -> None:
     """The ladder of the same strips begins where the other one ends."""
     pieces = tuple(Piece(p.name, p.wide, p.long, shortest=p.shortest, step=p.step, cut_first=False) for p in BRASS)

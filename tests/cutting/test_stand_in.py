@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from itertools import product
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -123,33 +122,6 @@ def test_a_binding_goes_as_a_whole() -> None:
     )
 
     assert [("Binding", 3)] == moved(answer)
-
-
-# Fat quarters for a roll of forty strips 2½ in and 42 squares of 5 in: seven half strips from each (18 ÷ 2½), so 80 of
-# them take 12 quarters; 3 × 4 squares from each, so 42 take four; and at 17 in real height only six strips, 14 quarters
-# (https://www.quiltingboard.com/main-f1/fat-quarter-conversion-t222332.html).
-@pytest.mark.parametrize(
-    ("piece", "short_side", "enough", "from_one_less"),
-    [
-        (Piece("1", 2.5, 21, 80, step=1), "18", 12, 80 - 11 * 7),
-        (Piece("1", 2.5, 21, 80, step=1), "17", 14, 80 - 13 * 6),
-        (Piece("Square", 5, 5, 42, "rectangle"), "18", 4, 42 - 3 * 12),
-    ],
-)
-def test_fat_quarters_for_a_roll_of_strips(piece: Piece, short_side: str, enough: int, from_one_less: int) -> None:
-    """So many quarters are enough; with one less the rest goes to another fabric, and to as few as that."""
-
-    def quarters(count: int) -> Supply:
-        return only("Bundle", (piece,), {"name": "fat quarter", "wide": short_side, "long": "21", "count": count})
-
-    exact = terms(house(fat_quarter_straightening=0.0))
-    other = only("Moss", (), {"name": "fat quarter", "wide": "18", "long": "21", "count": 4})
-
-    assert gives(quarters(enough), (piece,), exact) is not None
-    answer = stand_in(quarters(enough - 1), [other], exact)
-    assert [(piece.name, from_one_less)] == moved(answer)
-    assert answer.moved is not None
-    assert answer.moved.at_least <= from_one_less
 
 
 def test_many_pieces_are_taken_one_by_one() -> None:

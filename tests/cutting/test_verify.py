@@ -261,39 +261,6 @@ def test_sizes_that_share_a_name_are_counted_apart() -> None:
     assert {"1, 2.5 × 12 in, is not made 1 times", "1, 2.5 × 9 in, is not made 2 times"} == set(told)
 
 
-# Published strip counts for binding with the joins left out and charged. 66 × 58 in: 248 + 20 = 268, and seven strips
-# of 40 in at 2½ in give 7 × 40 − 6 × 2½ = 265 (https://blog.missouriquiltco.com/tag/how-to-figure-yardage/); 78 × 56
-# with 2 in strips: 276, and seven give 268 (http://onceuponaquilt.blogspot.com/p/tips-and-tricks.html); 114 in round:
-# 126, and three of 45 in less selvage, 42, give 121
-# (https://learnhowtoquilt.com/quilt-tutorials/finishing-the-quilt/double-fold-binding/binding-how-long/).
-@pytest.mark.parametrize(
-    ("wide", "usable", "strips_cut", "need", "holds"),
-    [
-        (2.5, 40.0, 7, 265.0, True),
-        (2.5, 40.0, 7, 268.0, False),
-        (2.5, 40.0, 8, 268.0, True),
-        (2.0, 40.0, 7, 268.0, True),
-        (2.0, 40.0, 7, 276.0, False),
-        (2.5, 42.0, 3, 121.0, True),
-        (2.5, 42.0, 3, 126.0, False),
-        (2.5, 42.0, 4, 126.0, True),
-    ],
-)
-def test_joins_are_charged_to_a_binding(
-    *, wide: float, usable: float, strips_cut: int, need: float, holds: bool
-) -> None:
-    """So many strips with a diagonal join between any two are long enough, or they are not."""
-    asked = (binding(wide, usable, strips_cut),)
-    bolt = fabric("Inkwell", usable_width=str(usable))
-    true = plan_fabric(bolt, asked, house(), Working.CUT_FIRST, Unit.INCH)
-
-    told = verify_fabric_plan(
-        true, bolt, asked, house(), Working.CUT_FIRST, joined=(JoinedLength("Binding", need, join=wide),)
-    )
-
-    assert holds is (told == ())
-
-
 def test_bindings_of_several_pieces_do_not_share_their_joins() -> None:
     """Two bindings of 77½ in take two strips of 40 in each; one of 155 in takes five, four give but 152½.
 
