@@ -37,7 +37,9 @@ _VARIED = 10
 """Rounds of further loads before each integer program."""
 _MOST_LOADS = 4000
 _FILLING = 0.15
-"""Part of the time, at first, to fill sheet after sheet; less where there are many kinds to try each time."""
+"""Part of the time, at first, to fill sheet after sheet."""
+_FEW_KINDS = 3
+"""With more of them to try each time, filling sheet after sheet comes later."""
 _FEW_SHEETS = 30
 """Up to so many, rounding one after another wastes too much on the last."""
 _RENEWED = 5
@@ -135,9 +137,9 @@ class _Search:
         for load, _ in self._plan or []:
             covering.add(load)
         has_many = sum(times for _, times in self._plan or []) > _FEW_SHEETS
-        part = _FILLING / len(self._kinds)
-        if not has_many:
-            self._fill(covering, part, 30)
+        is_quick = not has_many and len(self._kinds) <= _FEW_KINDS
+        if is_quick:
+            self._fill(covering, _FILLING, 30)
         self._price_out(covering)
         diver = Diver(covering, self._task, self._watch)
         chance, turn = Random(1), 0
@@ -145,9 +147,9 @@ class _Search:
             if turn or has_many:
                 self._offer(diver.dive(turn))
             self._vary(covering, turn)
-            if not has_many:
-                self._fill(covering, part if turn == 0 else 0.3, 30 << min(turn, 5))
-            self._from_loads(covering, 0.25 if turn else 0.5)
+            if is_quick or (turn and not has_many):
+                self._fill(covering, 0.3, 30 << min(turn, 5))
+            self._from_loads(covering, 0.25 if turn else 0.6)
             if turn == 0 and has_many and not self._is_done():
                 self._offer(diver.dive(0, self._watch.left() * 0.3))
             until = self._watch.left() * 0.5

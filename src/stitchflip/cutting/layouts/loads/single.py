@@ -8,22 +8,27 @@ program over them finds the best plan there is.
 
 from __future__ import annotations
 
-from collections import Counter
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.layouts.loads.clipping import clipped
 from stitchflip.cutting.layouts.loads.filling import Load, pieces_of
+from stitchflip.cutting.layouts.loads.kinds import choices_of, kinds_of
 from stitchflip.cutting.layouts.loads.offers import ThreeStageOffers, TwoStageOffers
+from stitchflip.cutting.layouts.loads.piece_by_piece import PieceByPiece, Taste
 from stitchflip.cutting.layouts.loads.program import Program
+from stitchflip.cutting.layouts.watch import Watch
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from stitchflip.cutting.layouts.loads.program import Solved
     from stitchflip.cutting.layouts.model import LaidStrip, LayoutTask
-    from stitchflip.cutting.layouts.watch import Watch
 
-_SCALE = 1 << 20
+_MOST_ROUNDS = 250
+_BREADTHS = (100, 300, 1000, 3000, 10000)
+_TASTES = (Taste(), Taste(may_leave=True), Taste(even=0.0), Taste(ahead=0.3), Taste(ahead=0.1, even=0.5))
+_LAST_TURNS = 6
 _A_ROUND = 40
 _MOST_LISTED = 20_000
 _FIRST_LISTED = 1500
@@ -35,10 +40,9 @@ class OneSheet:
     Args:
         task: one sheet, one of it, first cuts across, every want fits.
         watch: ends the search.
-        floor: plans worth no more than this are of no interest.
     """
 
-    def __init__(self, task: LayoutTask, watch: Watch, floor: int = 0) -> None:
+    def __init__(self, task: LayoutTask, watch: Watch) -> None:
         long = task.sheets[0].long
         self._task, self._watch, self._high = task, watch, long or 0
         self._counts = [max(want.count, 0) for want in task.wants]
@@ -47,31 +51,60 @@ class OneSheet:
         self.strips: tuple[LaidStrip, ...] = ()
         self.value = 0
         self.bound = sum(value * count for value, count in zip(self._values, self._counts, strict=True))
-        self._floor = floor
+        self._floor = 0
+        kind = kinds_of(task)[0]
+        self._filler = PieceByPiece(task, kind, choices_of(task.wants, [kind]))
         self._laid: dict[int, LaidStrip] = {}
         self._known: dict[tuple[int, tuple[tuple[int, int], ...]], int] = {}
 
-    def run(self) -> None:
-        """Prices, plans from the strips met, then all strips a better plan could use."""
+    def start(self) -> None:
+        """A first plan, piece by piece."""
+        for taste in (Taste(), Taste(even=0.0)):
+            self._fill(30, taste)
+
+    def run(self, seconds: float, floor: int = 0) -> None:
+        """Prices, plans from the strips met, all strips a better plan could use, and ever broader filling.
+
+        Args:
+            seconds: at most.
+            floor: plans worth no more than this are of no interest.
+        """
+        self._watch, self._floor = Watch(seconds, cancelled=self._watch.over), floor
         self._height_row = len(self._counts)
         self._program = Program([*[(0, None)] * len(self._counts), (0, self._high)])
         self._sold = [
             self._program.add(-value, {want: -1}, count)
             for want, (value, count) in enumerate(zip(self._values, self._counts, strict=True))
         ]
-        for limit in (60, 200):
-            self._price_out(limit)
-            if not self.is_done():
-                self._choose(0.4)
+        for strip in self.strips:
+            self._add(strip)
+        is_two = self._task.stages in {1, 2}
+        self._price_out(_MOST_ROUNDS, self._watch.left() * (1.0 if is_two else 0.3))
+        if not is_two:
+            self._broaden(_BREADTHS[:3])
+        if not self.is_done():
+            self._choose(0.3)
         listed = _FIRST_LISTED
         while not self.is_done() and listed <= _MOST_LISTED:
             if not self._list(listed):
                 break
             listed *= 4
+        self._broaden(_BREADTHS if is_two else _BREADTHS[3:])
         turn = 0
-        while not self.is_done() and turn < 40:
+        while not self.is_done() and turn < _LAST_TURNS:
             turn += 1
             self._choose(0.5)
+
+    def _broaden(self, breadths: Sequence[int]) -> None:
+        """Fill piece by piece, keeping more and more beginnings."""
+        for breadth in breadths:
+            for taste in _TASTES:
+                if self.is_done():
+                    return
+                self._fill(breadth, taste)
+
+    def _fill(self, breadth: int, taste: Taste) -> None:
+        self.offer(self._filler.fill(self._counts, self._values, breadth, taste, self._watch)[1])
 
     def is_done(self) -> bool:
         """Proved, of no interest, or out of time."""
@@ -88,11 +121,12 @@ class OneSheet:
         self._laid[column] = strip
         return True
 
-    def _price_out(self, rounds: int) -> None:
+    def _price_out(self, rounds: int, seconds: float) -> None:
         """Add strips until none would make the program worth more."""
         self._solved: Solved | None = None
+        until = self._watch.left() - seconds
         for _ in range(rounds):
-            if self.is_done():
+            if self.is_done() or self._watch.left() < until:
                 return
             solved = self._program.solve(self._watch.left())
             if solved is None:
@@ -176,7 +210,6 @@ class OneSheet:
             return False
         from stitchflip.cutting.layouts.columns.generating import SCALE, Promise
         from stitchflip.cutting.layouts.columns.listing import all_strips
-        from fractions import Fraction
 
         rate = Fraction(max(-self._solved.duals[self._height_row], 0.0)).limit_denominator(1 << 20)
         if rate <= 0:
