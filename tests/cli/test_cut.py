@@ -105,3 +105,59 @@ def test_what_stops_the_piece_is_said_and_is_the_exit_status(ask: Ask, porch: Pa
     assert 1 == said.status
     assert "Impossible" in said.out
     assert "Things to look at" in said.out
+
+
+def test_kits_are_told_with_their_slips(ask: Ask) -> None:
+    """What to buy for all, what goes into each bag, and the order of all cuts."""
+    said = ask("cut", LANTERN, "--kits", "6", "--spare-kits", "1", "--fabric", "A", "--look", "0")
+
+    assert (0, "") == (said.status, said.err)
+    told = squeezed(said.out)
+    assert "6 kits and one spare, cut together" in told
+    assert "In each of the 7 bags" in told
+    assert "Brass: 2 cut 1½ × 10½ in (2, 3)" in told
+    document = json.loads(ask("cut", LANTERN, "--kits", "6", "--json", "--look", "0").out)
+    assert (6, 0, [1, 2, 3, 4, 5, 6]) == (
+        document["kits"]["how_many"],
+        document["kits"]["spare"],
+        document["kits"]["slips"][0]["kits"],
+    )
+
+
+def test_only_so_much_of_a_fabric(ask: Ask) -> None:
+    """4 in of Brass are not enough: the order of the fabric that stands in is told with it."""
+    said = ask("cut", LANTERN, "--if-only", "Brass=4 in")
+
+    assert (0, "") == (said.status, said.err)
+    assert "not enough; short by 1½ in" in squeezed(said.out)
+    (only,) = json.loads(ask("cut", LANTERN, "--if-only", "Brass=4 in", "--json").out)["if_only"]
+    assert ("Brass", 4.0, True) == (only["fabric"], only["have_in"], only["is_enough"])
+    assert only["stands_in"] in said.out
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("--if-only", "Brass=much"),
+        ("--if-only", "Brass=0"),
+        ("--if-only", "=4 in"),
+        ("--spare-kits", "1"),
+        ("--kits", "0"),
+        ("--kits", "2", "--if-only", "Brass=4 in"),
+        ("--look", "-1"),
+    ],
+)
+def test_wishes_that_make_no_sense_are_wrong_usage(ask: Ask, words: tuple[str, ...]) -> None:
+    """Status 2, nothing on standard output."""
+    said = ask("cut", LANTERN, *words)
+
+    assert (2, "") == (said.status, said.out)
+    assert said.err
+
+
+def test_kits_on_paper(ask: Ask, tmp_path: Path) -> None:
+    """The sheet has the slips; everything is written."""
+    said = ask("cut", LANTERN, "--kits", "2", "--fabric", "A", "--out", "mat", "--look", "0")
+
+    assert 0 == said.status
+    assert (tmp_path / "mat" / "cutting-sheet.pdf").stat().st_size > 10_000

@@ -164,6 +164,22 @@ def cut(
         str | None,
         typer.Option(metavar="DIR", help="Also write the sheet to print and the diagrams into this folder."),
     ] = None,
+    kits: Annotated[
+        int | None,
+        typer.Option(metavar="N", min=1, help="Cut so many kits together and say what is in each."),
+    ] = None,
+    spare_kits: Annotated[
+        int,
+        typer.Option("--spare-kits", metavar="N", min=0, help="With --kits: so many more, for what goes wrong."),
+    ] = 0,
+    if_only: Annotated[
+        list[str] | None,
+        typer.Option(
+            "--if-only",
+            metavar="NAME=LENGTH",
+            help='If there is only so much of a fabric: "Brass=1/4 yd". NAME alone: the shortest amounts that do.',
+        ),
+    ] = None,
     closer: Annotated[
         bool,
         typer.Option(
@@ -189,22 +205,22 @@ def cut(
 
     With --out the order and the diagrams to scale are written too: cutting-sheet.pdf and pictures (SVG).
     """
-    from stitchflip.cli.cutting import closer_ways, fabrics_named, write_cutting, written_words
+    from stitchflip.cli.cutting import CutAsked, told_cutting, write_cutting, written_words
     from stitchflip.cli.screen import show, write_out
-    from stitchflip.planning.cutting_answers import cutting_answers
 
+    asked = CutAsked(tuple(fabric or ()), kits, spare_kits, tuple(if_only or ()), closer, look)
     made = _planned(file)
-    chosen = fabrics_named(made, fabric or ())
-    answers = cutting_answers(made, chosen, closer_ways(made, chosen, look), closer=closer)
-    files = None if out is None else write_cutting(made, answers, Path(out), paper)
+    told = told_cutting(made, asked)
+    files = None if out is None else write_cutting(told, Path(out), paper)
     if as_json:
         from stitchflip.planning.cutting_as_json import cutting_as_json
 
-        write_out(_json_text(cutting_as_json(made, answers) | {"written": None if files is None else files.names}))
+        document = cutting_as_json(told.plan, told.answers, told.kits, told.only)
+        write_out(_json_text(document | {"written": None if files is None else files.names}))
     else:
         from stitchflip.cli.cut_screen import cut_screen
 
-        show(cut_screen(made, answers))
+        show(cut_screen(told))
         if files is not None:
             write_out(written_words(files))
     return _status_of(made)

@@ -8,27 +8,35 @@ from stitchflip.cli import plan_words as words
 from stitchflip.cli.page import Cell, Grid, Line
 from stitchflip.cli.plan_screen import chip, findings
 from stitchflip.cutting.hand_words import CAUTION
+from stitchflip.planning.cutting_wishes import slip_heading
 from stitchflip.planning.model import Severity
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from stitchflip.cli.page import Part
-    from stitchflip.planning.cutting_answers import CuttingAnswer, StepWords
-    from stitchflip.planning.model import Plan
+    from stitchflip.planning.cutting_answers import CuttingAnswer, CuttingTold, StepWords
+    from stitchflip.planning.cutting_wishes import KitsAnswer
 
 _INDENT = 2
 
 
-def cut_screen(plan: Plan, answers: Sequence[CuttingAnswer]) -> Iterator[Part]:
+def cut_screen(told: CuttingTold) -> Iterator[Part]:
     """The orders of some fabrics, top to bottom.
 
     Args:
-        plan: the plan.
-        answers: what is said about each fabric.
+        told: everything there is to say.
     """
+    plan, answers = told.plan, told.answers
     yield Line(f"{words.headline(plan)}", "bold")
     yield Line(f"Cutting. {CAUTION}")
+    for only in told.only:
+        yield Line()
+        yield Line(f"If there is only so much of {only.fabric}", "bold")
+        for said in only.says:
+            yield Line(said, indent=_INDENT)
+    if told.kits is not None:
+        yield from _kits(told.kits)
     colors = {letter.letter: letter.color for letter in plan.letters}
     for answer in answers:
         yield Line()
@@ -43,6 +51,19 @@ def cut_screen(plan: Plan, answers: Sequence[CuttingAnswer]) -> Iterator[Part]:
     stops = [finding for finding in plan.findings if finding.severity is Severity.STOP]
     if stops:
         yield from findings(stops)
+
+
+def _kits(kits: KitsAnswer) -> Iterator[Part]:
+    """What to know about all kits, and what goes into each bag."""
+    yield Line()
+    yield Line(kits.teacher[0], "bold")
+    for said in kits.teacher[1:]:
+        yield Line(said, indent=_INDENT)
+    for slip in kits.slips:
+        yield Line()
+        yield Line(slip_heading(slip, kits), "bold")
+        for said in slip.lines:
+            yield Line(said, indent=_INDENT)
 
 
 def _before(answer: CuttingAnswer) -> Iterator[tuple[str, str]]:

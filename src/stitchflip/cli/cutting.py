@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cli.pattern_files import PAPER_WORDS, PICTURE_WIDE_IN, PICTURES, paper_named, write_all
 from stitchflip.cli.status import UsageError
+from stitchflip.cli.typed_sizes import length_typed
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -15,10 +16,69 @@ if TYPE_CHECKING:
 
     from stitchflip.cutting.model import FabricPlan
     from stitchflip.planning.closer_cuts import CloserCut
-    from stitchflip.planning.cutting_answers import CuttingAnswer
+    from stitchflip.planning.cutting_answers import CuttingTold
     from stitchflip.planning.model import Plan
 
 SHEET = "cutting-sheet.pdf"
+
+
+@dataclass(frozen=True, slots=True)
+class CutAsked:
+    """The options as they were typed."""
+
+    fabrics: tuple[str, ...]
+    kits: int | None
+    spare_kits: int
+    if_only: tuple[str, ...]
+    closer: bool
+    look: float | None
+
+
+def told_cutting(plan: Plan, asked: CutAsked) -> CuttingTold:
+    """Everything the command has to say.
+
+    Args:
+        plan: the plan of the piece.
+        asked: the options.
+
+    Raises:
+        UsageError: If options do not go together or name what is not there.
+        CuttingError: If there are more pieces than anybody cuts.
+    """
+    from stitchflip.planning.cutting_answers import CuttingTold, cutting_answers
+    from stitchflip.planning.cutting_wishes import kits_of, with_only_so_much
+
+    if asked.kits is None and asked.spare_kits:
+        raise UsageError(
+            what="--spare-kits are beside kits, and none are asked for",
+            fix="Say how many kits there are: --kits 12 --spare-kits 1.",
+            code="usage.which-kits",
+        )
+    if asked.kits is not None and asked.if_only:
+        raise UsageError(
+            what="--kits and --if-only are two questions",
+            fix="Ask one after the other.",
+            code="usage.which-kits",
+        )
+    names = [fabric.fabric for fabric in fabrics_named(plan, asked.fabrics)]
+    wishes = [_only_typed(plan, text) for text in asked.if_only]
+    kits = None if asked.kits is None else kits_of(plan, asked.kits, asked.spare_kits)
+    told, only = with_only_so_much(plan if kits is None else kits.plan, wishes)
+    if wishes and not asked.fabrics:
+        names = [name for one in only for name in (one.fabric, one.stands_in)]
+    chosen = [fabric for fabric in told.fabrics if fabric.fabric in names]
+    have = {name for one in only if one.have_in is not None for name in (one.fabric, one.stands_in)}
+    looked = closer_ways(told, [fabric for fabric in chosen if fabric.fabric not in have], asked.look)
+    return CuttingTold(told, cutting_answers(told, chosen, looked, closer=asked.closer), kits, only)
+
+
+def _only_typed(plan: Plan, text: str) -> tuple[FabricPlan, float | None]:
+    """A fabric, and how much there is of it."""
+    name, equals, length = text.partition("=")
+    fabric = _fabric_named(plan, name)
+    if not equals:
+        return fabric, None
+    return fabric, length_typed(length, plan.project.units, "--if-only").inches
 
 
 def fabrics_named(plan: Plan, names: Sequence[str]) -> tuple[FabricPlan, ...]:
@@ -84,12 +144,11 @@ class Written:
     """The paper of the sheet, in words."""
 
 
-def write_cutting(plan: Plan, answers: Sequence[CuttingAnswer], folder: Path, paper: str | None) -> Written:
+def write_cutting(told: CuttingTold, folder: Path, paper: str | None) -> Written:
     """Write the sheet to print and a diagram for each fabric; all of it or nothing.
 
     Args:
-        plan: the plan.
-        answers: what is said about each fabric.
+        told: everything that is said.
         folder: where the files go.
         paper: "letter" or "a4" as typed, or None for the paper that goes with the project's unit.
 
@@ -99,11 +158,12 @@ def write_cutting(plan: Plan, answers: Sequence[CuttingAnswer], folder: Path, pa
     from stitchflip import pictures
     from stitchflip.pattern import cutting_sheet, to_pdf
 
-    chosen = paper_named(paper, plan.project.units)
-    files = {SHEET: to_pdf(cutting_sheet(plan, answers), chosen)}
-    for answer in answers:
+    unit = told.plan.project.units
+    chosen = paper_named(paper, unit)
+    files = {SHEET: to_pdf(cutting_sheet(told), chosen)}
+    for answer in told.answers:
         if answer.steps:
-            svg = pictures.to_svg(pictures.cuts(plan, answer.fabric), PICTURE_WIDE_IN, plan.project.units)
+            svg = pictures.to_svg(pictures.cuts(told.plan, answer.fabric), PICTURE_WIDE_IN, unit)
             files[f"{PICTURES}/cuts-{answer.letter}.svg"] = svg.encode()
     write_all(folder, files)
     return Written(folder, list(files), PAPER_WORDS[chosen.value])

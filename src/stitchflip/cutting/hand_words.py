@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.hand_bands import TRIMMED_LATER
 from stitchflip.cutting.hand_model import NEW_FABRIC, Act, CuttingOrder, Given, OrderStep, Part
-from stitchflip.lengths import CM_PER_INCH, Speaker, Unit
+from stitchflip.lengths import CM_PER_INCH, INCHES_PER_YARD, Speaker, Unit
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -294,6 +294,23 @@ def leftover_words(order: CuttingOrder, unit: Unit) -> tuple[str, ...]:
         f"{say.bare.margin(one.wide)}\u202f×\u202f{say.margin(one.long)}"
         for one in order.leftovers
     )
+
+
+def amount_words(length_in: float, unit: Unit) -> str:
+    """A length of fabric: as the shop sells it, or as it measures when it is no step of a shop.
+
+    Args:
+        length_in: inches of length.
+        unit: the maker's unit.
+
+    Example:
+        >>> [amount_words(length, Unit.INCH).replace("\u202f", " ") for length in (18, 24, 13)]
+        ['½ yd', '⅔ yd', '13 in']
+    """
+    say = Speaker(unit)
+    steps = (INCHES_PER_YARD / 8, INCHES_PER_YARD / 3) if unit is Unit.INCH else (5 / CM_PER_INCH,)
+    is_sold = any(abs(length_in / step - round(length_in / step)) < _SLACK for step in steps)
+    return say.purchase(length_in) if is_sold else say.margin(length_in)
 
 
 def _the(source: str) -> str:

@@ -15,7 +15,9 @@ from stitchflip.pattern.model import (
     Document,
     Facts,
     Heading,
+    Items,
     Paragraph,
+    TickList,
     Together,
     Voice,
     Words,
@@ -23,28 +25,37 @@ from stitchflip.pattern.model import (
 )
 from stitchflip.pattern.safety import cutter_caution
 from stitchflip.pattern.telling import Teller
+from stitchflip.planning.cutting_wishes import slip_heading
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
 
-    from stitchflip.planning.cutting_answers import CuttingAnswer
-    from stitchflip.planning.model import Plan
+    from stitchflip.planning.cutting_answers import CuttingAnswer, CuttingTold
+    from stitchflip.planning.cutting_wishes import KitsAnswer
 
 
-def cutting_sheet(plan: Plan, answers: Sequence[CuttingAnswer]) -> Document:
+def cutting_sheet(told: CuttingTold) -> Document:
     """The order of cuts of some fabrics, to print.
 
     Args:
-        plan: the whole plan.
-        answers: what is said about each fabric.
+        told: everything there is to say.
 
     Returns:
         A document of as many pages as it needs.
     """
+    plan = told.plan
     teller = Teller(plan)
     blocks: list[Block] = [Heading(1, plan.project.name), *_opening(teller)]
-    for answer in answers:
+    for only in told.only:
+        blocks.append(Heading(2, f"If there is only so much of {only.fabric}"))
+        blocks.append(Items(tuple(words(line) for line in only.says)))
+    if told.kits is not None:
+        blocks.append(Heading(2, told.kits.teacher[0].rstrip(":")))
+        blocks.append(Items(tuple(words(line) for line in told.kits.teacher[1:])))
+    for answer in told.answers:
         blocks += _of_fabric(teller, answer)
+    if told.kits is not None:
+        blocks += _slips(told.kits)
     return Document(
         name=plan.project.name,
         kind="Cutting sheet",
@@ -52,6 +63,14 @@ def cutting_sheet(plan: Plan, answers: Sequence[CuttingAnswer]) -> Document:
         unit=teller.unit,
         blocks=tuple(blocks),
     )
+
+
+def _slips(kits: KitsAnswer) -> Iterator[Block]:
+    """What goes into each bag, to tick off or to cut out."""
+    yield Heading(2, "Packing slips")
+    for number, slip in enumerate(kits.slips, 1):
+        items = TickList(tuple(words(line) for line in slip.lines), f"slip {number}")
+        yield Together((Heading(3, slip_heading(slip, kits)), items))
 
 
 def _opening(teller: Teller) -> Iterator[Block]:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.hand import order_of_hand
 from stitchflip.cutting.hand_model import NEW_FABRIC, Act
+from stitchflip.cutting.hand_words import amount_words
 from stitchflip.lengths import Speaker
 from stitchflip.pictures.cut_bands import Band, Cell, bands_of, together
 from stitchflip.pictures.cut_spoken import described
@@ -194,7 +195,7 @@ class _Sketch:
         low = top - length
         how = ("one layer", "folded", "folded twice")[folds]
         left, right = (("selvage", "selvage"), ("fold", "selvages"), ("fold", "fold, selvages"))[folds]
-        bought = self._say.purchase(self._cut.buy_in)
+        bought = amount_words(self._cut.buy_in, self._say.unit)
         self._items += [
             Line(((0.0, top), (width, top)), _EDGE),
             Line(((0.0, low), (width, low)), _EDGE),

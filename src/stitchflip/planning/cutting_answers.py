@@ -9,7 +9,7 @@ from math import ceil
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.hand import order_of_hand
-from stitchflip.cutting.hand_words import HandWords, leftover_words
+from stitchflip.cutting.hand_words import HandWords, amount_words, leftover_words
 from stitchflip.cutting.model import Status
 from stitchflip.lengths import Speaker
 from stitchflip.values import dataclass
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from stitchflip.cutting.hand_model import CuttingOrder, OrderStep
     from stitchflip.cutting.model import FabricPlan
     from stitchflip.planning.closer_cuts import CloserCut
+    from stitchflip.planning.cutting_wishes import KitsAnswer, OnlyAnswer
     from stitchflip.planning.model import Plan
 
 _SAME_IN = 1 / 16
@@ -62,6 +63,17 @@ class CuttingAnswer:
     """What the closer way buys; None when there is none."""
     is_closer: bool = False
     """True: the closer way is the one that is told."""
+
+
+@dataclass(frozen=True, slots=True)
+class CuttingTold:
+    """Everything that is said about cutting a piece, or kits of it."""
+
+    plan: Plan
+    """With the fabrics as they are told."""
+    answers: tuple[CuttingAnswer, ...]
+    kits: KitsAnswer | None = None
+    only: tuple[OnlyAnswer, ...] = ()
 
 
 def cutting_answers(
@@ -118,9 +130,10 @@ def _buy(fabric: FabricPlan, say: Speaker) -> str:
     if fabric.buy_in <= 0:
         return f"Nothing to buy.{on_hand}"
     spare = f"{say.margin(fabric.spare_in)} of length to spare" if fabric.spare_in >= _SAME_IN else "nothing to spare"
+    width, need = say.near(fabric.usable_width), say.shortage(fabric.need_in)
     return (
-        f"{say.purchase(fabric.buy_in)}, {say.near(fabric.usable_width)} usable width: {say.shortage(fabric.need_in)} "
-        f"are needed, straightening of both cut ends in it; {spare}.{on_hand}"
+        f"{amount_words(fabric.buy_in, say.unit)}, {width} usable width: {need} are needed, straightening of both cut "
+        f"ends in it; {spare}.{on_hand}"
     )
 
 

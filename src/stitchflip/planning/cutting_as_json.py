@@ -12,15 +12,20 @@ if TYPE_CHECKING:
 
     from stitchflip.cutting.hand_model import Given, Leftover, OrderStep, Part
     from stitchflip.planning.cutting_answers import CuttingAnswer, StepWords
+    from stitchflip.planning.cutting_wishes import KitsAnswer, OnlyAnswer
     from stitchflip.planning.model import Plan
 
 
-def cutting_as_json(plan: Plan, answers: Iterable[CuttingAnswer]) -> Document:
+def cutting_as_json(
+    plan: Plan, answers: Iterable[CuttingAnswer], kits: KitsAnswer | None = None, only: Iterable[OnlyAnswer] = ()
+) -> Document:
     """The cutting of some fabrics as one document.
 
     Args:
         plan: the plan.
         answers: what is said about each of the fabrics.
+        kits: the kits that are cut together, if they are.
+        only: what is said about fabrics of which there is only so much.
 
     Returns:
         A dict ready for `json.dumps`. Lengths are inches under keys ending `_in`, with a `text` beside them in the
@@ -28,7 +33,27 @@ def cutting_as_json(plan: Plan, answers: Iterable[CuttingAnswer]) -> Document:
     """
     return {
         "project": {"name": plan.project.name, "units": plan.project.units.value, "how_many": plan.project.how_many},
+        "kits": None if kits is None else _kits(kits),
+        "if_only": [
+            {
+                "fabric": plain(one.fabric),
+                "have_in": number(one.have_in),
+                "is_enough": one.is_enough,
+                "stands_in": plain(one.stands_in),
+                "text": [plain(line) for line in one.says],
+            }
+            for one in only
+        ],
         "fabrics": [_fabric(answer) for answer in answers],
+    }
+
+
+def _kits(kits: KitsAnswer) -> Document:
+    return {
+        "how_many": kits.how_many,
+        "spare": kits.spare,
+        "text": [plain(line) for line in kits.teacher],
+        "slips": [{"kits": list(slip.kits), "text": [plain(line) for line in slip.lines]} for slip in kits.slips],
     }
 
 
