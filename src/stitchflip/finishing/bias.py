@@ -1,54 +1,37 @@
 """Binding cut on the bias, which is what goes round a curve: from a square, or strip by strip across the fabric.
 
-A square sewn to a tube gives one long strip; its side follows from the area, and the two seams of the tube take their
-share first. Strips cut one by one lie across the fabric at 45 degrees: a width holds fewer of them than straight
-strips, and those that run into the ends of the width come in two pieces each.
+A square sewn to a tube gives one long strip in whole turns: the two seams of the tube take their share first, and what
+is left of its width at the end is too narrow. Strips cut one by one lie across the fabric at 45 degrees: a width holds
+fewer of them than straight strips, and those that run into the ends of the width come in two pieces each.
 """
 
 from __future__ import annotations
 
 from math import ceil, floor, sqrt
 
+from stitchflip.cutting.bias import bias_tube, square_by_rule, square_for, strips_across
 from stitchflip.errors import BuildError
 from stitchflip.finishing.measures import BIAS_SQUARE_STEP, BIAS_STRIP_AT_LEAST, BIAS_STRIP_STEP
 from stitchflip.lengths import TOLERANCE_IN, Rounding, Speaker, Unit, round_to
 from stitchflip.values import dataclass
+
+__all__ = [
+    "BiasSquares",
+    "BiasStrips",
+    "bias_squares",
+    "bias_strips",
+    "length_from_square",
+    "square_by_rule",
+    "strips_across",
+]
 
 _ROOT_2 = sqrt(2)
 _MOST_WIDTHS = 200
 """More widths of fabric than this are no binding."""
 
 
-def strips_across(usable: float, cut: float) -> int:
-    """How many bias strips lie side by side in one width of fabric.
-
-    Args:
-        usable: Usable width, inches.
-        cut: Cut width of the strips, inches.
-
-    Example:
-        >>> strips_across(40, 2.5)
-        11
-    """
-    return floor(usable / (cut * _ROOT_2) + TOLERANCE_IN)
-
-
-def square_by_rule(length: float, cut: float) -> int:
-    """Side of the square for a continuous bias strip by the published rule, which leaves its seams out; whole inches.
-
-    Args:
-        length: Binding wanted, inches.
-        cut: Cut width of the strip, inches.
-
-    Example:
-        >>> square_by_rule(250, 2), square_by_rule(100, 3.5)
-        (23, 19)
-    """
-    return ceil(sqrt(length * cut) - TOLERANCE_IN)
-
-
 def length_from_square(side: float, cut: float, seam: float) -> float:
-    """How long a continuous bias strip is that comes from a square, the tube's seams taken off first.
+    """How long a continuous bias strip is that comes from a square: whole turns of the tube, its seams taken off first.
 
     Args:
         side: Of the square, inches.
@@ -56,10 +39,10 @@ def length_from_square(side: float, cut: float, seam: float) -> float:
         seam: Of the two seams of the tube, inches.
 
     Example:
-        >>> round(length_from_square(20, 2, 0.25))
-        190
+        >>> round(length_from_square(20, 2, 0.25), 1)
+        165.5
     """
-    return (side - 2 * seam) ** 2 / cut
+    return bias_tube(side, side, cut, seam).made
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,16 +71,18 @@ def bias_squares(need: float, cut: float, seam: float, usable: float, join: floa
         unit: Sides are whole inches or centimeters.
 
     Example:
-        >>> bias_squares(148.7, 2.5, 0.25, 40, 2.5, Unit.INCH)
-        BiasSquares(count=1, side=20.0, each=152.1, made=152.1)
+        >>> squares = bias_squares(148.7, 2.5, 0.25, 40, 2.5, Unit.INCH)
+        >>> squares.count, squares.side, round(squares.made, 1)
+        (1, 22.0, 182.4)
     """
     step = BIAS_SQUARE_STEP.of(unit)
-    largest = max(round_to(usable, step, Rounding.DOWN), cut + 2 * seam)
+    one_turn = round_to(cut * _ROOT_2 + 2 * seam, step, Rounding.UP)
+    largest = max(round_to(usable, step, Rounding.DOWN), one_turn)
     longest = length_from_square(largest, cut, seam)
     gain = max(longest - join, TOLERANCE_IN)
     count = max(1, ceil((need - join) / gain - TOLERANCE_IN))
     wanted = (need + (count - 1) * join) / count
-    side = min(largest, round_to(sqrt(wanted * cut) + 2 * seam, step, Rounding.UP))
+    side = min(largest, max(square_for(wanted, cut, seam, step), one_turn))
     each = length_from_square(side, cut, seam)
     return BiasSquares(count, side, each, count * each - (count - 1) * join)
 
