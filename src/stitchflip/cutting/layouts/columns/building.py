@@ -8,6 +8,8 @@ a table for eight takes little longer than a table for one.
 
 from __future__ import annotations
 
+from itertools import accumulate, chain
+from operator import truediv
 from random import Random
 from typing import TYPE_CHECKING, Any
 
@@ -17,7 +19,7 @@ from stitchflip.cutting.layouts.columns.generating import SCALE
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from numpy import int64
+    from numpy import int32
     from numpy.typing import NDArray
 
     from stitchflip.cutting.layouts.columns.column import Uses
@@ -33,7 +35,9 @@ _LEARNED = (0.1, 0.5)
 """Least and most part of what a plan taught in the worths for the next."""
 _SHAKEN = 0.02
 """Worths are changed by chance by at most this part."""
-_NOTHING = -(1 << 62)
+_MOST_WORTH = 1 << 29
+"""Of a strip, in whole numbers of four bytes: half the memory makes the tables a third faster."""
+_NOTHING = -(1 << 30)
 
 
 class Builders:
@@ -50,6 +54,7 @@ class Builders:
         self._table = _ManyTables(knapsack, wanted)
         self._knapsack, self._wanted, self._random = knapsack, tuple(wanted), Random(seed)
         self._areas = [kind.ways[0].wide * kind.ways[0].long if kind.ways else 0 for kind in knapsack.kinds]
+        self._narrowest = [min((way.wide for way in kind.ways), default=1) for kind in knapsack.kinds]
         area = sum(a * n for a, n in zip(self._areas, wanted, strict=True))
         proved = sum(worth * n for worth, n in zip(worths, wanted, strict=True)) / SCALE
         self._cost_of_area = (proved or area / knapsack.wide) / max(1, area)
@@ -68,7 +73,9 @@ class Builders:
         Returns:
             Plans of exactly the pieces wanted; none when time was over before they were done.
         """
-        worths = [[max(1, int(price * SCALE)) for price in prices] for prices in self._prices]
+        dearest = max(max(map(truediv, prices, self._narrowest)) for prices in self._prices)
+        scale = min(SCALE, _MOST_WORTH / (dearest * self._knapsack.wide))
+        worths = [[max(1, int(price * scale)) for price in prices] for prices in self._prices]
         left = [list(self._wanted) for _ in worths]
         plans: list[Plan] = [{} for _ in worths]
         while any(map(any, left)):
@@ -122,38 +129,33 @@ class Builders:
 
 
 class _ManyTables:
-    """Tables of the width for several builders at once, pieces put one by one.
+    """Tables of the width for several builders at once.
 
-    Pieces a builder has no more of are put with no worth, so that all builders share the widths of every row.
+    Builders share the widths of every row. Of pieces that all have enough of, handfuls are put; the others one by
+    one, without worth for the builders that have no more.
     """
 
     def __init__(self, knapsack: StripKnapsack, wanted: Sequence[int]) -> None:
         import numpy as np
 
         self._np = np
-        self._heights = knapsack.heights
-        kinds: list[int] = []
-        widths: list[int] = []
-        ranks: list[int] = []
-        ends: list[int] = []
-        for level in range(len(self._heights)):
-            for kind, way in knapsack.newly_lying(level):
-                count = min(wanted[kind], knapsack.wide // way.wide)
-                kinds += [kind] * count
-                widths += [way.wide] * count
-                ranks += range(1, count + 1)
-            ends.append(len(kinds))
-        self._is_trimmed = knapsack.is_trimmed
-        self._kinds, self._widths = np.array(kinds, dtype=np.int64), np.array(widths, dtype=np.int64)
-        self._ranks, self._ends = np.array(ranks, dtype=np.int64), np.array(ends, dtype=np.int64)
-        cells = (len(kinds) + len(self._heights) + 1) * (2 * knapsack.wide + 1)
-        self.builders = max(1, min(_AT_ONCE, _MOST_CELLS // cells))
-        self._zero, self._end = knapsack.wide, 2 * knapsack.wide + 1
-        shape = (len(kinds) + len(self._heights) + 1, self.builders, self._end)
-        self._rows: list[tuple[int, int]] = []
+        self._heights, self._wide, self._is_trimmed = knapsack.heights, knapsack.wide, knapsack.is_trimmed
+        self._lying = [
+            [
+                (kind, way.wide, min(wanted[kind], knapsack.wide // way.wide))
+                for kind, way in knapsack.newly_lying(level)
+            ]
+            for level in range(len(self._heights))
+        ]
+        self._most_of = [0] * len(wanted)
+        for kind, _, most in chain.from_iterable(self._lying):
+            self._most_of[kind] = max(self._most_of[kind], most)
+        rows = sum(most for lying in self._lying for _, _, most in lying) + len(self._heights) + 1
+        self.builders = max(1, min(_AT_ONCE, _MOST_CELLS // (rows * (2 * self._wide + 1))))
+        self._rows: list[tuple[int, int, int]] = []
         self._begins: list[int] = []
         self._stops: list[int] = []
-        self._cells: Any = np.full(shape, _NOTHING, dtype=np.int64)
+        self._cells: Any = np.full((rows, 2 * self._wide + 1, self.builders), _NOTHING, dtype=np.int32)
 
     def fill(self, worths: Sequence[Sequence[int]], left: Sequence[Sequence[int]]) -> None:
         """Put all pieces that are left.
@@ -163,47 +165,70 @@ class _ManyTables:
             left: for each builder, pieces of each kind.
         """
         np = self._np
-        worth, count = np.array(worths, dtype=np.int64).T, np.array(left, dtype=np.int64).T
-        gains = np.where(count[self._kinds] >= self._ranks[:, None], worth[self._kinds], 0)
-        used = np.flatnonzero(gains.any(axis=1))
-        puts = zip(self._kinds[used].tolist(), self._widths[used].tolist(), gains[used][:, :, None], strict=True)
-        self._rows, self._begins, self._stops = [(-1, 0)], [], []
-        self._cells[0, :, self._zero :] = 0
-        place = 0
-        for upto in np.searchsorted(used, self._ends).tolist():
-            if not self._is_trimmed and self._begins:
-                self._rows.append((-1, 0))
-                self._cells[len(self._rows) - 1, :, self._zero :] = 0
+        worth, count = np.array(worths, dtype=np.int32).T, np.array(left, dtype=np.int32).T
+        gains = _Gains(worth, count, self._most_of, self._wide)
+        self._rows, self._begins, self._stops = [], [], []
+        for lying in self._lying:
+            if not self._rows or not self._is_trimmed:
+                self._rows.append((-1, 0, 0))
+                self._cells[len(self._rows) - 1, self._wide :] = 0
             self._begins.append(0 if self._is_trimmed else len(self._rows) - 1)
-            for _ in range(upto - place):
-                self._put(*next(puts))
-            place = upto
+            for kind, wide, most in lying:
+                for handful, gain in gains.of(kind, most):
+                    self._put(kind, wide * handful, handful, gain)
             self._stops.append(len(self._rows) - 1)
-        tops = self._cells[self._stops, :, -1]
+        tops = self._cells[self._stops, -1]
         self._order = np.argsort(-tops / np.array(self._heights)[:, None], axis=0, kind="stable").T.tolist()
-        self._most = tops.T.tolist()
+        self._tops = tops.T.tolist()
 
-    def _put(self, kind: int, wide: int, gain: NDArray[int64]) -> None:
-        """One more row: a piece put or not."""
-        zero, end, row = self._zero, self._end, len(self._rows)
+    def _put(self, kind: int, moved: int, handful: int, gain: NDArray[int32]) -> None:
+        """One more row of the tables."""
+        zero, row = self._wide, len(self._rows)
         before = self._cells[row - 1]
-        moved = before[:, zero - wide : end - wide] + gain
-        self._np.maximum(before[:, zero:], moved, out=self._cells[row, :, zero:])
-        self._rows.append((kind, wide))
+        taken = before[zero - moved : 2 * zero + 1 - moved] + gain
+        self._np.maximum(before[zero:], taken, out=self._cells[row, zero:])
+        self._rows.append((kind, moved, handful))
 
     def levels(self, builder: int) -> Iterator[tuple[int, int, int]]:
         """Number, height and most worth of a strip of each height, the one worth most for its height first."""
-        most = self._most[builder]
+        most = self._tops[builder]
         return ((level, self._heights[level], most[level]) for level in self._order[builder])
 
     def pieces(self, builder: int, level: int) -> Uses:
         """The pieces of the strip of a height that is worth most; too many of a kind, if it lies both ways."""
-        begin, end, place = self._begins[level], self._stops[level], self._end - 1
+        begin, end, place = self._begins[level], self._stops[level], 2 * self._wide
         counts: dict[int, int] = {}
-        while (worth := self._cells[end, builder, place]) > 0:
-            end = begin + int(self._cells[begin : end + 1, builder, place].searchsorted(worth))
-            kind, wide = self._rows[end]
-            counts[kind] = counts.get(kind, 0) + 1
-            place -= wide
+        while (worth := self._cells[end, place, builder]) > 0:
+            end = begin + int(self._cells[begin : end + 1, place, builder].searchsorted(worth))
+            kind, moved, handful = self._rows[end]
+            counts[kind] = counts.get(kind, 0) + handful
+            place -= moved
             end -= 1
         return tuple(sorted(counts.items()))
+
+
+class _Gains:
+    """What a handful of a kind is worth to each builder, written out for every width."""
+
+    def __init__(self, worth: NDArray[int32], left: NDArray[int32], most: Sequence[int], wide: int) -> None:
+        import numpy as np
+
+        self._all_have = left[:, left.any(axis=0)].min(axis=1).tolist()
+        self._one_has = [min(limit, has) for limit, has in zip(most, left.max(axis=1).tolist(), strict=True)]
+        self._starts = list(accumulate(self._one_has, initial=0))
+        kinds = np.repeat(np.arange(len(most)), self._one_has)
+        ranks = np.concatenate([np.arange(1, has + 1) for has in self._one_has])
+        each = np.where(left[kinds] >= ranks[:, None], worth[kinds], 0)
+        self._worth = np.repeat(each[:, None, :], wide + 1, axis=1)
+
+    def of(self, kind: int, most: int) -> Iterator[tuple[int, NDArray[int32]]]:
+        """Handfuls of pieces all builders have, then one piece after the other that some have."""
+        everybody = left = min(most, self._all_have[kind])
+        start, handful = self._starts[kind], 1
+        while left > 0:
+            handful = min(handful, left)
+            yield handful, self._worth[start] if handful == 1 else self._worth[start] * handful
+            left -= handful
+            handful *= 2
+        for rank in range(everybody, min(most, self._one_has[kind])):
+            yield 1, self._worth[start + rank]
