@@ -103,3 +103,13 @@ def test_a_closer_way_is_offered_and_told_when_it_is_wanted() -> None:
     document = cutting_as_json(plan, [told])["fabrics"]
     assert isinstance(document, list)
     assert (True, 9.0) == (document[0]["closer"]["is_told"], document[0]["closer"]["buy_in"])
+
+
+def test_windows_round_motifs_are_told_and_drawn(lantern: Plan) -> None:
+    """The lantern's window is 12 in and so is its repeat: 24 in hold one whole window wherever the print begins."""
+    answer = of(lantern, "Paper Lantern")
+
+    assert answer.motifs is not None
+    assert (1, 1) == (answer.motifs.plan.count.surely, len(answer.motifs.plan.windows))
+    assert "1 window round a motif from 24 in of length: 1 surely" in answer.motifs.says.replace("\u202f", " ")
+    assert None is of(lantern, "Brass").motifs

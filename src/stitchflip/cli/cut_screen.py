@@ -69,6 +69,8 @@ def _kits(kits: KitsAnswer) -> Iterator[Part]:
 def _before(answer: CuttingAnswer) -> Iterator[tuple[str, str]]:
     yield "Buy", answer.buy
     yield "How sure", answer.sure
+    if answer.motifs is not None:
+        yield "Motifs", answer.motifs.says
     if answer.closer:
         yield "Closer", answer.closer
 

@@ -157,6 +157,8 @@ def write_cutting(told: CuttingTold, folder: Path, paper: str | None) -> Written
     """
     from stitchflip import pictures
     from stitchflip.pattern import cutting_sheet, to_pdf
+    from stitchflip.pictures.drawing import color_of
+    from stitchflip.pictures.motifs import motif_plan
 
     unit = told.plan.project.units
     chosen = paper_named(paper, unit)
@@ -165,6 +167,10 @@ def write_cutting(told: CuttingTold, folder: Path, paper: str | None) -> Written
         if answer.steps:
             svg = pictures.to_svg(pictures.cuts(told.plan, answer.fabric), PICTURE_WIDE_IN, unit)
             files[f"{PICTURES}/cuts-{answer.letter}.svg"] = svg.encode()
+        if answer.motifs is not None:
+            color = color_of(told.plan, answer.fabric.fabric)
+            figure = motif_plan(answer.motifs.plan, unit, answer.fabric.fabric, color)
+            files[f"{PICTURES}/motifs-{answer.letter}.svg"] = pictures.to_svg(figure, PICTURE_WIDE_IN, unit).encode()
     write_all(folder, files)
     return Written(folder, list(files), PAPER_WORDS[chosen.value])
 

@@ -14,6 +14,7 @@ from stitchflip.pattern.model import (
     BoxKind,
     Document,
     Facts,
+    FigureBox,
     Heading,
     Items,
     Paragraph,
@@ -25,6 +26,8 @@ from stitchflip.pattern.model import (
 )
 from stitchflip.pattern.safety import cutter_caution
 from stitchflip.pattern.telling import Teller
+from stitchflip.pictures.drawing import color_of
+from stitchflip.pictures.motifs import motif_plan
 from stitchflip.planning.cutting_wishes import slip_heading
 
 if TYPE_CHECKING:
@@ -85,14 +88,35 @@ def _opening(teller: Teller) -> Iterator[Block]:
 
 def _of_fabric(teller: Teller, answer: CuttingAnswer) -> Iterator[Block]:
     heading = Heading(2, f"{answer.letter} · {answer.fabric.fabric}".removeprefix(" · "))
-    closer = (("Closer", words(answer.closer)),) if answer.closer else ()
-    before = Facts((("Buy", words(answer.buy)), ("How sure", words(answer.sure)), *closer))
+    said = (
+        ("Buy", answer.buy),
+        ("How sure", answer.sure),
+        ("Motifs", answer.motifs.says if answer.motifs is not None else ""),
+        ("Closer", answer.closer),
+    )
+    before = Facts(tuple((label, words(text)) for label, text in said if text))
     box = diagram(teller, answer.fabric)
     yield Together((heading, before, box) if box is not None else (heading, before))
     yield from order_tables(answer.steps)
+    if answer.motifs is not None:
+        yield _motifs(teller, answer)
     after = tuple(_after(answer))
     if after:
         yield Together((Facts(after),))
+
+
+def _motifs(teller: Teller, answer: CuttingAnswer) -> Block:
+    """Where windows lie round the motifs, for one start of the print."""
+    if answer.motifs is None:
+        return Paragraph(())
+    color = color_of(teller.plan, answer.fabric.fabric)
+    picture = motif_plan(answer.motifs.plan, teller.unit, answer.fabric.fabric, color)
+    where = (
+        "Windows round the motifs, drawn for a start of the print that gives fewest"
+        if answer.motifs.plan.is_example
+        else "Windows round the motifs"
+    )
+    return FigureBox(picture, 5.0, 4.4, key=f"motifs {answer.fabric.fabric}", caption=words(where))
 
 
 def _after(answer: CuttingAnswer) -> Iterator[tuple[str, Words]]:

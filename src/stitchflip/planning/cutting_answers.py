@@ -12,6 +12,7 @@ from stitchflip.cutting.hand import order_of_hand
 from stitchflip.cutting.hand_words import HandWords, amount_words, leftover_words
 from stitchflip.cutting.model import Status
 from stitchflip.lengths import Speaker
+from stitchflip.planning.motifs_told import motifs_told
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from stitchflip.planning.closer_cuts import CloserCut
     from stitchflip.planning.cutting_wishes import KitsAnswer, OnlyAnswer
     from stitchflip.planning.model import Plan
+    from stitchflip.planning.motifs_told import MotifsTold
 
 _SAME_IN = 1 / 16
 _NEW = "width of fabric"
@@ -63,6 +65,8 @@ class CuttingAnswer:
     """What the closer way buys; None when there is none."""
     is_closer: bool = False
     """True: the closer way is the one that is told."""
+    motifs: MotifsTold | None = None
+    """Windows round the motifs of its print; None when none is cut."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +121,7 @@ def _answer(plan: Plan, everyday: FabricPlan, found: CloserCut | None, *, closer
         closer=_closer(found, is_told=is_closer),
         closer_buy_in=None if better is None else better.buy_in,
         is_closer=is_closer,
+        motifs=motifs_told(plan, fabric.fabric),
     )
 
 

@@ -72,6 +72,7 @@ def _fabric(answer: CuttingAnswer) -> Document:
         "least_need_in": number(fabric.bound_in),
         "percent_above_least": percent_above(fabric),
         "sure": plain(answer.sure),
+        "motifs": _motifs(answer),
         "closer": _closer(answer),
         "order": [_step(words) for words in answer.steps],
         "cuts_finer_than_listed": answer.order.is_finer,
@@ -91,6 +92,21 @@ def _fabric(answer: CuttingAnswer) -> Document:
         "leftovers": [_leftover(one, said) for one, said in zip(answer.order.leftovers, answer.leftovers, strict=True)],
         "left_out": list(fabric.left_out),
         "because": plain(fabric.because),
+    }
+
+
+def _motifs(answer: CuttingAnswer) -> Document | None:
+    """Windows round motifs with their centers, across and along the fabric from the corner that is cut first."""
+    if answer.motifs is None:
+        return None
+    plan = answer.motifs.plan
+    return {
+        "length_in": number(plan.long),
+        "surely": plan.count.surely,
+        "at_best": plan.count.at_best,
+        "starts_as_drawn": not plan.is_example,
+        "windows": [{"across_in": number(one.x), "along_in": number(one.y)} for one in plan.windows],
+        "text": plain(answer.motifs.says),
     }
 
 
