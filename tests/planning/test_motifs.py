@@ -110,6 +110,7 @@ def test_motifs_are_looked_for_on_new_fabric_or_on_what_is_there(draft: Draft) -
     found = center_fabric(made)
     assert () == found.left_out
     assert 0 == found.buy_in
+    assert "side by side" in said(made, "fabric.motif-not-sure").what
 
 
 @pytest.mark.parametrize(

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.as_you_go import plan_as_you_go
 from stitchflip.cutting.model import FabricPlan, HandSheet, Piece, Status, StripPiece, StripPlan, StripStock
-from stitchflip.cutting.motifs.blocks import block_row
+from stitchflip.cutting.motif_block import block_row
 from stitchflip.cutting.on_hand import Shelf
 from stitchflip.cutting.purchase import further_strips, purchase_for, shrinkage_of
 from stitchflip.cutting.quarter import fits_fat_quarter

@@ -12,7 +12,6 @@ from stitchflip.piecing.angled import angled_strip
 from stitchflip.piecing.geometry import TOLERANCE, extent
 from stitchflip.piecing.shapes import center_cut, is_slanted
 from stitchflip.planning.findings.sewing import shown_width
-from stitchflip.planning.motifs import center_room
 from stitchflip.planning.quilt_pieces import quilt_pieces
 from stitchflip.project.model import CenterShape, Grain, Project, Way, Working
 from stitchflip.project.numbers import Numbers
@@ -26,6 +25,7 @@ if TYPE_CHECKING:
     from stitchflip.finishing.quilt_model import QuiltPlan
     from stitchflip.piecing.model import Build, Polygon, SewnPiece
     from stitchflip.planning.model import BlockKind
+    from stitchflip.planning.motifs import MotifRoom
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,7 +227,7 @@ def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speak
     inset = 2 * numbers.seam
     if project.center is not None and project.center.shape is CenterShape.HALF_SQUARE:
         count = -(-count // 2)  # a square cut once from corner to corner gives two
-    room = center_room(project, numbers, first, (window or (wide, long))[1], count)
+    room = _room_round_motif(project, numbers, first, (window or (wide, long))[1], count)
     return Piece(
         name="Center" if project.center is not None else "1",
         wide=wide,
@@ -240,6 +240,17 @@ def _center(project: Project, numbers: Numbers, first: SewnPiece, speaker: Speak
         motif_in=room.beside_in if room else 0.0,
         block_in=room.block_in if room else 0.0,
     )
+
+
+def _room_round_motif(
+    project: Project, numbers: Numbers, first: SewnPiece, long: float, count: int
+) -> MotifRoom | None:
+    """What a center from a print with a repeat takes beside itself."""
+    if all(fabric.repeat is None for fabric in project.fabrics if fabric.name == first.fabric):
+        return None
+    from stitchflip.planning.motifs import center_room
+
+    return center_room(project, numbers, first, long, count)
 
 
 def _window(project: Project, numbers: Numbers, raw: Polygon) -> tuple[float, float] | None:

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from stitchflip.piecing.fabric_places import lightness
 from stitchflip.piecing.geometry import TOLERANCE
 from stitchflip.piecing.shapes import is_slanted
-from stitchflip.planning.findings.fussy_cut import fussy_cut
 from stitchflip.planning.findings.words import listed, strips
 from stitchflip.planning.model import Cure, Finding, Severity
 from stitchflip.project.model import Fiber, Wash
@@ -100,6 +99,8 @@ def center_print(seen: Seen) -> Iterator[Finding]:
         cure = Cure("Starch before cutting, pin, don't pull.")
         yield Finding("edges.center-on-bias", Severity.NOTE, what, "center", 0, cures=(cure,))
     if fabric is not None and fabric.repeat is not None:
+        from stitchflip.planning.findings.fussy_cut import fussy_cut
+
         yield from fussy_cut(seen, fabric)
 
 
