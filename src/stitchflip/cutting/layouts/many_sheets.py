@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
+from fractions import Fraction
 from random import Random
 from typing import TYPE_CHECKING
 
@@ -17,6 +18,7 @@ from stitchflip.cutting.layouts.loads.covering import Covering
 from stitchflip.cutting.layouts.loads.diving import Diver
 from stitchflip.cutting.layouts.loads.filling import Filler, Load
 from stitchflip.cutting.layouts.loads.kinds import choices_of, kinds_of, layout_of
+from stitchflip.cutting.layouts.loads.large_pieces import fewest_sheets
 from stitchflip.cutting.layouts.loads.levels import Levels
 from stitchflip.cutting.layouts.loads.sequence import Sequences
 from stitchflip.cutting.layouts.loads.totals import Totals, area_bound
@@ -118,7 +120,15 @@ class _Search:
         )
         self._totals = Totals(kinds, self._copies, self._dearest)
         least = area_bound(kinds, self._copies, _area(task))
-        self._bound = self._totals.up(least) if least is not None else 0
+        self._bound = self._totals.up(max(least or Fraction(0), self._large_pieces()))
+
+    def _large_pieces(self) -> Fraction:
+        """Cost of the sheets that large pieces need, where all sheets are alike."""
+        sizes = {(self._task.sheets[kind.sheet].wide, self._task.sheets[kind.sheet].long) for kind in self._kinds}
+        if len(sizes) > 1 or len(self._task.wants) > MOST_WANTS:
+            return Fraction(0)
+        (wide, long), cheapest_one = sizes.pop(), min(kind.cost for kind in self._kinds)
+        return Fraction(fewest_sheets(self._task, wide, long or 0) * cheapest_one)
 
     def run(self) -> Answer:
         """First plan, bound, better plans until time is up or the two meet."""
@@ -139,7 +149,7 @@ class _Search:
         has_many = sum(times for _, times in self._plan or []) > _FEW_SHEETS
         is_quick = not has_many and len(self._kinds) <= _FEW_KINDS
         if is_quick:
-            self._fill(covering, _FILLING, 30)
+            self._fill(covering, _FILLING)
         self._price_out(covering)
         diver = Diver(covering, self._task, self._watch)
         chance, turn = Random(1), 0
@@ -148,7 +158,7 @@ class _Search:
                 self._offer(diver.dive(turn))
             self._vary(covering, turn)
             if is_quick or (turn and not has_many):
-                self._fill(covering, 0.3, 30 << min(turn, 5))
+                self._fill(covering, 0.3)
             self._from_loads(covering, 0.25 if turn else 0.6)
             if turn == 0 and has_many and not self._is_done():
                 self._offer(diver.dive(0, self._watch.left() * 0.3))
@@ -157,10 +167,11 @@ class _Search:
                 self._renew(covering, chance)
             turn += 1
 
-    def _fill(self, covering: Covering, share: float, breadth: int) -> None:
+    def _fill(self, covering: Covering, share: float) -> None:
         """Plans made sheet after sheet, for a part of the time; their loads are kept."""
         until = self._watch.left() * (1 - share)
         while not self._is_done() and self._watch.left() > until:
+            breadth = self._sequences.next_breadth(sum(times for _, times in self._plan or []))
             plan = self._sequences.plan(self._counts, self._copies, breadth, self._watch)
             for load, _ in plan:
                 covering.add(load)

@@ -1,1 +1,1 @@
-"""Filling whole sheets: which sheets there are and how each may be looked at, what a strip can give, what a sheet can."""
+"""Filling whole sheets: which sheets there are and how they may be looked at, what a strip and a sheet can give."""

@@ -126,7 +126,7 @@ class PieceByPiece:
         return _States(**zero | {"mark": np.zeros(1, dtype=np.uint64)})
 
     def _moves(self, s: _States, gains: Any, density: float, taste: Taste) -> Any:  # noqa: ANN401  # arrays
-        """Every way to lay one more piece: where, on which beginning, which choice, and how good; None: there is none."""
+        """Every way to lay one more piece: where, on which beginning, which choice, how good; None: there is none."""
         np, wide = self._np, self._kind.wide
         top = np.where(s.is_first, s.up, s.high)
         found = []

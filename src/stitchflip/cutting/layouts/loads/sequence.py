@@ -15,9 +15,11 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.model import LayoutTask
     from stitchflip.cutting.layouts.watch import Watch
 
-_SCALE = 1000
-"""Whole numbers of worth for one unit of area: worths change in small steps."""
+_LARGEST = 1 << 24
+"""Worth of the largest piece: worths change in small steps."""
 _TASTES = (Taste(), Taste(even=0.0), Taste(ahead=0.3), Taste(ahead=0.1, even=0.5), Taste(may_leave=True))
+_NARROWEST, _BROADEST = 30, 4000
+_FEW_SHEETS = 3
 _LEARNED = 0.4
 """Part of what a plan teaches in the worths of the next."""
 
@@ -41,11 +43,23 @@ class Sequences:
     ) -> None:
         self._task, self._kinds = task, kinds
         self._fillers = [PieceByPiece(task, kind, choices[kind.along]) for kind in kinds]
-        self._areas = [want.wide * want.long * _SCALE for want in task.wants]
+        largest = max((want.wide * want.long for want in task.wants), default=1) or 1
+        self._scale = max(1, _LARGEST // largest)
+        self._areas = [max(1, want.wide * want.long * self._scale) for want in task.wants]
         self._given = values
         self.worths = list(self._areas if values is None else values)
         self._chance = Random(7)
         self._turn = 0
+
+    def next_breadth(self, sheets: int) -> int:
+        """Beginnings worth keeping in the next plan: more and more for few sheets, now more, now fewer for many.
+
+        Args:
+            sheets: of the best plan so far.
+        """
+        if sheets <= _FEW_SHEETS:
+            return min(_BROADEST, _NARROWEST << (self._turn // len(_TASTES)))
+        return _NARROWEST << (self._turn // len(_TASTES)) % 3
 
     def plan(
         self, counts: Sequence[int], copies: Sequence[int | None], breadth: int, watch: Watch
@@ -111,7 +125,9 @@ class Sequences:
             return
         for load, _ in plan:
             kind, used = self._kinds[load.kind], load.counts()
-            filled = sum(self._areas[want] * count for want, count in used.items()) / (kind.wide * kind.high * _SCALE)
+            filled = sum(self._areas[want] * count for want, count in used.items()) / (
+                kind.wide * kind.high * self._scale
+            )
             for want in used:
                 taught = self._areas[want] / max(filled, 0.2)
                 self.worths[want] = int((1 - _LEARNED) * self.worths[want] + _LEARNED * taught)

@@ -64,7 +64,8 @@ class SeveralSheets:
         while not self.is_done() and turn < _MOST_TURNS:
             until = self._watch.left() * 0.7
             while not self.is_done() and self._watch.left() > until:
-                self._offer(sequences.plan(self._counts, self._copies, 30 << min(turn, 6), self._watch))
+                breadth = sequences.next_breadth(sum(self._copies))
+                self._offer(sequences.plan(self._counts, self._copies, breadth, self._watch))
             self._choose(0.5)
             turn += 1
 
