@@ -114,6 +114,8 @@ class Reply:
     seconds: float = 0.0
     sheets: tuple[CutSheet, ...] = ()
     note: str = ""
+    near: float | None = None
+    """Seconds until the plan was proved or at most 1 % from the bound; ours only."""
     is_deeper: bool = False
     """True: right, but cut in more stages than asked for, so it is no plan of the same kind."""
     faults: tuple[str, ...] = field(default=())

@@ -21,6 +21,7 @@ from stitchflip.cutting.lengthwise import model as lengthwise
 from stitchflip.cutting.lengthwise.solving import solve as solve_lengths
 from stitchflip.cutting.model import Status
 
+_NEAR = 0.01
 _AIMS = {"length": Aim.LENGTH, "cost": Aim.COST, "value": Aim.VALUE}
 
 
@@ -49,9 +50,16 @@ def ask(job: Job, seconds: float) -> Reply:
     if job.aim == "lengths":
         return _ask_lengths(job, seconds)
     asked = task(job)
+    near: list[float] = []
     start = time.perf_counter()
-    answer = solve(asked, Watch(seconds))
+
+    def tell(value: int | None, bound: int) -> None:
+        if not near and value is not None and abs(value - bound) <= _NEAR * bound:
+            near.append(time.perf_counter() - start)
+
+    answer = solve(asked, Watch(seconds, tell=tell))
     taken = time.perf_counter() - start
+    tell(answer.value, answer.bound)
     if answer.status is Status.IMPOSSIBLE or (not answer.layouts and answer.status is not Status.PROVED):
         return Reply(bound=answer.bound or None, seconds=taken, note=answer.because or "no plan")
     return Reply(
@@ -61,6 +69,7 @@ def ask(job: Job, seconds: float) -> Reply:
         seconds=taken,
         sheets=laid(job, answer),
         note=answer.because,
+        near=near[0] if near else None,
         faults=check_layouts(asked, answer),
     )
 

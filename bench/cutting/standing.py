@@ -30,24 +30,21 @@ class Row:
     def against(self, peer: str) -> str:
         """How ours compares: "won", "tied", "lost" (a plan that does not stand is none), or "" where not measured.
 
-        Deeper plans count against three stages and more, where ours should be no longer than theirs all the same.
+        "deeper": theirs is better only by cutting in more stages than asked for.
         """
         if peer not in self.replies:
             return ""
-        ours, theirs = (self._stands(reply) for reply in (self.ours, self.replies[peer]))
+        ours, theirs = (_stands(reply) for reply in (self.ours, self.replies[peer]))
         if ours == theirs:
             return "tied"
-        if ours is None or theirs is None:
-            return "lost" if ours is None else "won"
-        return "won" if self.job.better(ours, theirs) else "lost"
-
-    def _stands(self, reply: Reply) -> int | None:
-        return None if reply.faults or (reply.is_deeper and self.job.stages == 2) else reply.value
+        if theirs is None or (ours is not None and self.job.better(ours, theirs)):
+            return "won"
+        return "deeper" if self.replies[peer].is_deeper else "lost"
 
     @property
     def is_at_the_known_value(self) -> bool:
         """Whether ours is as good as what anybody is known to have, or better."""
-        known, value = self.job.known.reached, self._stands(self.ours)
+        known, value = self.job.known.reached, _stands(self.ours)
         return known is not None and value is not None and not self.job.better(known, value)
 
     @property
@@ -59,6 +56,10 @@ class Row:
         return abs(ours.value - ours.bound) / ours.bound
 
 
+def _stands(reply: Reply) -> int | None:
+    return None if reply.faults else reply.value
+
+
 @dataclass(frozen=True, slots=True)
 class Standing:
     """A family and its rows."""
@@ -67,7 +68,7 @@ class Standing:
     rows: tuple[Row, ...]
 
     def score(self, peer: str) -> Counter[str]:
-        """How often ours won, tied and lost."""
+        """How often ours won, tied and lost, and was passed by a plan in more stages only."""
         return Counter(filter(None, (row.against(peer) for row in self.rows)))
 
     @property

@@ -21,9 +21,15 @@ against every published value. The instances and where they come from: `bench/in
 
 Read a cell as *value (bound)*: of a length, a cost or a number of sheets the smaller value is the better one, and no
 plan of this kind can be below the bound; of a value (knapsack) it is the other way round. **Bold** is proved best.
-A dash is no plan in the time; ↡ marks a plan that takes more stages than asked for: it counts only where that gives
-no unfair lead. Known: the optimum, or bound–best plan, as published or as computed for this project.
+A dash is no plan in the time; ↡ marks a plan that takes more stages than asked for, another kind of plan: where it is
+better than ours it is counted apart. Known: the optimum, or bound–best plan, as published or as computed for this
+project.
 """
+
+_SCORES = (
+    f"Won / tied / lost by {OURS}; ↡: theirs is better only in more stages than asked for. At known: as good as the best "
+    "plan anybody is known to have, or better."
+)
 
 
 def page(standings: list[Standing], peers: Peers, minutes: float) -> str:
@@ -53,7 +59,7 @@ def _summary(standings: list[Standing]) -> str:
     lines = [
         "## Summary",
         "",
-        f"Won, tied and lost by {OURS}; at known: as good as the best plan anybody is known to have, or better.",
+        _SCORES,
         "",
         _line(["family", "limit", "instances", "proved", "at known", "median s", *MODULES]),
         _line(["---", *["---:"] * 5, *["---"] * len(MODULES)]),
@@ -63,7 +69,8 @@ def _summary(standings: list[Standing]) -> str:
         scores = []
         for name in MODULES:
             score = standing.score(name)
-            scores.append(f"{score['won']} / {score['tied']} / {score['lost']}" if score else "")
+            deeper = f", {score['deeper']} ↡" if score["deeper"] else ""
+            scores.append(f"{score['won']} / {score['tied']} / {score['lost']}{deeper}" if score else "")
         lines.append(
             _line(
                 [
@@ -108,6 +115,8 @@ def _known(job: Job) -> str:
     if job.known.optimum is not None:
         return str(job.known.optimum)
     limit, reached = job.known.limit, job.known.reached
+    if limit is None and reached is None:
+        return ""
     return f"{'' if limit is None else limit}–{'' if reached is None else reached}"
 
 

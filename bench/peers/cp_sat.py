@@ -58,4 +58,4 @@ def solve(job: Job, seconds: float) -> Reply:
 
 
 if __name__ == "__main__":
-    serve(solve, f"CP-SAT of OR-tools {ortools.__version__}")
+    serve(solve, f"OR-tools {ortools.__version__}")

@@ -85,4 +85,4 @@ def _loaded(
 
 
 if __name__ == "__main__":
-    serve(solve, f"level model in HiGHS {highspy.Highs().version()}")
+    serve(solve, f"HiGHS {highspy.Highs().version()}")

@@ -114,4 +114,4 @@ def _parameters(library: Any, seconds: float) -> Any:  # noqa: ANN401  the libra
 
 
 if __name__ == "__main__":
-    serve(solve, f"PackingSolver {packingsolver.__version__}")
+    serve(solve, packingsolver.__version__)

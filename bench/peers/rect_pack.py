@@ -92,4 +92,4 @@ def _packed(job: Job, setting: Setting, long: int) -> Packed | None:
 
 
 if __name__ == "__main__":
-    serve(solve, f"rectpack {version('rectpack')}")
+    serve(solve, version("rectpack"))

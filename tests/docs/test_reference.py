@@ -1,5 +1,6 @@
 """The reference pages are what the program says of itself."""
 
+import re
 from pathlib import Path
 
 import pytest
@@ -15,9 +16,26 @@ def test_a_reference_page_is_fresh(name: str) -> None:
     assert PAGES[name]() == (REFERENCE / name).read_text(encoding="utf-8")
 
 
+MEASURED = "cutting-bench.md"
+"""Written by `make compare`, which takes twenty minutes."""
+
+
 def test_the_folder_holds_no_other_pages() -> None:
     """Every page of the reference is made, none is written by hand."""
-    assert set(PAGES) == {page.name for page in REFERENCE.glob("*.md")}
+    assert {*PAGES, MEASURED} == {page.name for page in REFERENCE.glob("*.md")}
+
+
+def test_the_comparison_says_when_where_and_with_what_it_was_measured() -> None:
+    """Date, machine, versions, every family, and that no proof of ours was false."""
+    from bench.cutting.families import families
+    from bench.cutting.peers import MODULES
+
+    page = (REFERENCE / MEASURED).read_text(encoding="utf-8")
+    assert re.search(r"^- Date: \d{4}-\d{2}-\d{2}$", page, re.MULTILINE)
+    assert re.search(r"^- Machine: \d+ cores, ", page, re.MULTILINE)
+    assert all(re.search(rf"^- {re.escape(name)}: \S", page, re.MULTILINE) for name in MODULES)
+    assert [] == [family.title for family in families() if f"\n## {family.title}\n" not in page]
+    assert "False proofs or plans of ours that cannot be cut: none." in page
 
 
 def test_every_command_stands_on_the_page() -> None:
