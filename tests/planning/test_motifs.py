@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import sqrt
 
 import pytest
@@ -153,3 +154,15 @@ def test_very_many_centers_are_planned_at_once(draft: Draft) -> None:
     need = motif_need(project, effective(project), "Plain", Window(10, 10), 200)
     assert need is not None
     assert 4 * (10 + 24 * 12) + (10 + 4 * 12) == need.used_in
+
+
+def test_a_block_that_is_cut_lower_does_not_pass_the_checker(draft: Draft) -> None:
+    """34 in for four windows: a row of 30 in, or two rows of two, are told."""
+    made = plan(draft(fabrics=prints(repeat_across="12"), how_many=4), with_cures=False)
+    found = center_fabric(made)
+    fabric, pieces = made.project.fabrics[0], made.pieces_by_fabric["Plain"]
+    (row,) = found.rows
+    half = replace(row, pieces=row.pieces[:2], stacks=row.stacks[:1], height=17)
+    for rows in ((replace(row, height=30),), (half, half)):
+        faults = verify_fabric_plan(replace(found, rows=rows), fabric, pieces, made.numbers, made.project.working)
+        assert any("windows from" in fault for fault in faults)

@@ -56,6 +56,7 @@ def verify_fabric_plan(
             checker.strips_hold,
             checker.rows_hold,
             checker.joined_lengths_hold,
+            checker.blocks_hold,
             checker.sheets_hold,
             checker.stock_is_there,
             checker.purchase_adds_up,
@@ -240,6 +241,16 @@ class _Checker:
         if asked.can_turn and not self.fabric.one_way:
             ways += [(along, across) for across, along in ways]
         return any(abs(piece.across - a) < _SLACK and abs(piece.along - b) < _SLACK for a, b in ways)
+
+    def blocks_hold(self) -> Iterator[str]:
+        """Windows that share a block lie in a row as high as the block: nothing is cut before they are found."""
+        for asked in self.pieces:
+            if asked.block_in <= 0 or asked.name in self.plan.left_out or self.fabric.only_on_hand:
+                continue
+            for row in self.plan.rows:
+                own = sum(label == asked.name for label, _ in row.pieces)
+                if own and (row.height < asked.block_in - _SLACK or own < asked.count):
+                    yield f"{asked.name}: {own} of {asked.count} windows from {row.height:g} of {asked.block_in:g} in"
 
     def joined_lengths_hold(self) -> Iterator[str]:
         """Of whole strips that are joined no more are cut short than there are joined lengths."""

@@ -49,8 +49,8 @@ def fussy_cut(seen: Seen, fabric: Fabric) -> Iterator[Finding]:
     yield from _ill_fitting(need, fabric, say)
     if fabric.on_hand and seen.project.how_many > 1 and fabric.repeat_across is None:
         what = (
-            f"How many motifs of {fabric.name} lie side by side is not known: on the pieces on hand windows are laid as "
-            "close as they fit."
+            f"How many motifs of {fabric.name} lie side by side is not known: on the pieces on hand windows are laid "
+            "as close as they fit."
         )
         cure = Cure("Measure from one column of the print to the next, and look for the motifs before you cut.")
         yield Finding("fabric.motif-not-sure", Severity.FIX, what, "center", 0, cures=(cure,))
