@@ -58,6 +58,15 @@ def test_kits_of_mats_have_four_bindings_each() -> None:
     assert 4 == sum(line.startswith("Binding ") for line in slip.lines)
 
 
+def test_windows_round_motifs_of_all_kits_share_one_length() -> None:
+    """The lantern stands once in the width, every 12 in: 4 windows of 12 in want 48 in, and 12 for the unknown start."""
+    kits = kits_of(planned("lantern-walk"), 4, 0)
+    lantern = next(fabric for fabric in kits.plan.fabrics if fabric.fabric == "Paper Lantern")
+
+    assert 60 == lantern.used_in
+    assert any("Paper Lantern 2⅛ yd" in plain(line) for line in kits.teacher)
+
+
 def test_no_kit_and_too_many_are_refused() -> None:
     """None, and a hundred thousand."""
     for how_many in (0, 100_000):

@@ -16,6 +16,7 @@ from stitchflip.cutting.moving import Supply, Terms
 from stitchflip.cutting.shortest import shortest, with_only
 from stitchflip.cutting.shortest_words import only_have_words, shortest_words
 from stitchflip.finishing.binding_strips import Join, join_cost
+from stitchflip.planning.motifs import center_room
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from stitchflip.planning.model import Plan
 
 _BINDING = "Binding"
+_TOLERANCE = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,8 +76,11 @@ def kits_of(plan: Plan, how_many: int, spare: int) -> KitsAnswer:
     Raises:
         CuttingError: If there is no kit, or there are more pieces than anybody cuts.
     """
-    order = KitOrder(how_many, tuple(_kit_fabrics(plan)), _kit_binding(plan), spare)
+    order = KitOrder(how_many, tuple(_kit_fabrics(plan, how_many + spare)), _kit_binding(plan), spare)
     made = plan_kits(order, plan.numbers, plan.project.units)
+    if any(_has_motif(piece) for one in order.fabrics for piece in one.pieces):
+        more = replace(order, how_many=how_many + 1, fabrics=tuple(_kit_fabrics(plan, how_many + spare + 1)))
+        made = replace(made, one_more=tuple(_bought_more(made, plan_kits(more, plan.numbers, plan.project.units))))
     names = [one.fabric.name for one in order.fabrics]
     changed = replace(
         plan,
@@ -85,12 +90,37 @@ def kits_of(plan: Plan, how_many: int, spare: int) -> KitsAnswer:
     return KitsAnswer(changed, how_many, spare, teacher_words(made, plan.project.units), tuple(_slips(made, plan)))
 
 
-def _kit_fabrics(plan: Plan) -> Iterator[KitFabric]:
+def _kit_fabrics(plan: Plan, kits: int) -> Iterator[KitFabric]:
+    """What one kit takes of each fabric; windows round motifs have the length that is enough for all kits."""
     own = {fabric.name: fabric for fabric in plan.project.fabrics}
     binding = _kit_binding(plan)
     for fabric in plan.fabrics:
-        pieces = plan.pieces_by_fabric.get(fabric.fabric, ())
+        pieces = [
+            _for_kits(plan, fabric.fabric, piece, kits) if _has_motif(piece) else piece
+            for piece in plan.pieces_by_fabric.get(fabric.fabric, ())
+        ]
         yield KitFabric(own[fabric.fabric], tuple(piece for piece in pieces if binding is None or not _binds(piece)))
+
+
+def _has_motif(piece: Piece) -> bool:
+    return piece.motif_in > 0 or piece.block_in > 0
+
+
+def _for_kits(plan: Plan, fabric: str, piece: Piece, kits: int) -> Piece:
+    """A window round a motif, with the fabric that all kits together take."""
+    kind = next((one for one in plan.kinds if one.build.pieces[0].fabric == fabric), None)
+    if kind is None:
+        return piece
+    long = piece.takes[1] - piece.motif_in
+    room = center_room(kind.project, plan.numbers, kind.build.pieces[0], long, piece.count * kits)
+    return piece if room is None else replace(piece, motif_in=room.beside_in, block_in=room.block_in)
+
+
+def _bought_more(made: KitPlan, more: KitPlan) -> Iterator[tuple[str, float]]:
+    """Fabrics of which one kit more takes another step of the shop."""
+    for one, other in zip(made.fabrics, more.fabrics, strict=True):
+        if other.buy_in > one.buy_in + _TOLERANCE:
+            yield other.fabric, other.buy_in
 
 
 def _binds(piece: Piece) -> bool:

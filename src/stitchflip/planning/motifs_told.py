@@ -34,9 +34,10 @@ def motifs_told(plan: Plan, fabric: str) -> MotifsTold | None:
         plan: the plan of the piece.
         fabric: name of the fabric.
     """
+    pieces = plan.pieces_by_fabric.get(fabric, ())
+    count = sum(piece.count for piece in pieces if piece.motif_in > 0 or piece.block_in > 0)
     for kind in plan.kinds:
         first = kind.build.pieces[0]
-        count = plan.project.how_many * kind.count
         if first.fabric != fabric or not 0 < count <= _MOST_WINDOWS:
             continue
         need = center_need(kind.project, plan.numbers, first, count)
@@ -50,6 +51,7 @@ def _says(need: MotifNeed, count: int, plan: Plan) -> str:
     found = need.counting.count(need.used_in)
     many, long = ("1 window" if count == 1 else f"{count} windows"), say.near(need.used_in)
     first = "it before you cut" if count == 1 else "all of them before you cut the first"
+    motifs = "a motif" if count == 1 else "motifs"
     whole = f"{found.surely} surely" if found.surely else "none surely"
     best = f", {found.at_best} where it begins best" if found.at_best > found.surely else ""
     chosen = (
@@ -57,4 +59,6 @@ def _says(need: MotifNeed, count: int, plan: Plan) -> str:
         if need.chosen_in < need.used_in - 1e-6
         else ""
     )
-    return f"{many} round a motif from {long} of length: {whole} wherever the print begins{best}{chosen}. Find {first}."
+    return (
+        f"{many} round {motifs} from {long} of length: {whole} wherever the print begins{best}{chosen}. Find {first}."
+    )
