@@ -59,7 +59,7 @@ def test_kits_of_mats_have_four_bindings_each() -> None:
 
 
 def test_windows_round_motifs_of_all_kits_share_one_length() -> None:
-    """The lantern stands once in the width, every 12 in: 4 windows of 12 in want 48 in, and 12 for the unknown start."""
+    """The lantern stands once in the width, every 12 in: 4 windows want 48 in, and 12 for the unknown start."""
     kits = kits_of(planned("lantern-walk"), 4, 0)
     lantern = next(fabric for fabric in kits.plan.fabrics if fabric.fabric == "Paper Lantern")
 
