@@ -12,6 +12,9 @@ if TYPE_CHECKING:
     from stitchflip.cutting.lengthwise.model import Pattern
     from stitchflip.cutting.lengthwise.remaining import Remaining
 
+    Alike = tuple[int, int, Pattern]
+    """So many strips, of one kind, cut alike so far."""
+
 
 def best_fit(start: Remaining) -> Remaining | None:
     """Every piece cut; None when the strips are used up.
@@ -19,51 +22,69 @@ def best_fit(start: Remaining) -> Remaining | None:
     Args:
         start: what is wanted; left as it is.
     """
-    task = start.task
-    counts = start.counts.copy()
-    rests: list[int] = []
-    groups: dict[int, list[tuple[int, int, Pattern]]] = {}
-    """For each rest: (how many strips, kind, pattern)."""
-    by_price = sorted(range(len(task.stock)), key=lambda kind: task.stock[kind].cost / task.stock[kind].length)
-
-    def put(strips: int, kind: int, pattern: Pattern, rest: int) -> None:
-        if rest not in groups:
-            insort(rests, rest)
-            groups[rest] = []
-        groups[rest].append((strips, kind, pattern))
-
-    for size, (length, demand) in enumerate(zip(task.sizes, start.left, strict=True)):
+    table = _Table(start)
+    for size, (length, demand) in enumerate(zip(start.task.sizes, start.left, strict=True)):
         left = demand
         while left:
-            place = bisect_left(rests, length)
-            if place < len(rests):
-                rest = rests[place]
-                strips, kind, pattern = groups[rest].pop()
-                if not groups[rest]:
-                    del groups[rest]
-                    del rests[place]
-            else:
-                opened = next((one for one in by_price if counts[one] != 0 and task.stock[one].length >= length), None)
-                if opened is None:
-                    return None
-                kind, pattern, rest = opened, (), task.stock[opened].length
-                had = counts[kind]
-                strips = left if had is None else min(had, left)
-                if had is not None:
-                    counts[kind] = had - strips
-                unused = strips
+            taken = table.take(length, left)
+            if taken is None:
+                return None
+            (strips, kind, pattern), rest = taken
             each = min(rest // length, left)
             filled = min(strips, left // each)
             left -= each * filled
-            put(filled, kind, (*pattern, (size, each)), rest - each * length)
-            if strips > filled:
-                if pattern:
-                    put(strips - filled, kind, pattern, rest)
-                else:
-                    had = counts[kind]
-                    if had is not None:
-                        counts[kind] = had + unused - filled
+            table.put((filled, kind, (*pattern, (size, each))), rest - each * length)
+            table.put((strips - filled, kind, pattern), rest)
     done = start.copy()
-    for strips, kind, pattern in (one for group in groups.values() for one in group):
+    for strips, kind, pattern in table.all_cut():
         done.cut(kind, pattern, strips)
     return done
+
+
+class _Table:
+    """Opened strips by what is left of them, and those still closed."""
+
+    def __init__(self, start: Remaining) -> None:
+        self.stock = start.task.stock
+        self.counts = start.counts.copy()
+        self.rests: list[int] = []
+        self.alike: dict[int, list[Alike]] = {}
+        self.by_price = sorted(range(len(self.stock)), key=lambda kind: self.stock[kind].cost / self.stock[kind].length)
+
+    def take(self, length: int, most: int) -> tuple[Alike, int] | None:
+        """Strips with the shortest rest that is long enough, and that rest; else up to so many fresh ones."""
+        place = bisect_left(self.rests, length)
+        if place < len(self.rests):
+            rest = self.rests[place]
+            group = self.alike[rest]
+            one = group.pop()
+            if not group:
+                del self.alike[rest], self.rests[place]
+            return one, rest
+        for kind in self.by_price:
+            count = self.counts[kind]
+            if count != 0 and self.stock[kind].length >= length:
+                strips = most if count is None else min(count, most)
+                if count is not None:
+                    self.counts[kind] = count - strips
+                return (strips, kind, ()), self.stock[kind].length
+        return None
+
+    def put(self, strips: Alike, rest: int) -> None:
+        """Lay strips back; those not cut from count as closed again."""
+        number, kind, pattern = strips
+        if not number:
+            return
+        if not pattern:
+            count = self.counts[kind]
+            if count is not None:
+                self.counts[kind] = count + number
+            return
+        if rest not in self.alike:
+            insort(self.rests, rest)
+            self.alike[rest] = []
+        self.alike[rest].append(strips)
+
+    def all_cut(self) -> list[Alike]:
+        """All strips cut from."""
+        return [one for group in self.alike.values() for one in group]

@@ -8,15 +8,13 @@ from math import ceil, floor
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.lengthwise.master import Master
-from stitchflip.cutting.lengthwise.settling import Place, first_packings
+from stitchflip.cutting.lengthwise.settling import Place
 from stitchflip.cutting.lengthwise.totals import NEVER
 
 if TYPE_CHECKING:
     from stitchflip.cutting.lengthwise.search import Search
 
 _WHOLE = 1e-6
-_FILLED = 3
-_MANY_PIECES = 3_000
 
 
 def go_on(search: Search) -> None:
@@ -26,8 +24,7 @@ def go_on(search: Search) -> None:
         search: with a bound and, where strips are enough, a packing.
     """
     master = Master(search.task)
-    few = sum(search.task.demands) <= _MANY_PIECES
-    for packing in first_packings(search, _FILLED if few else 0):
+    for packing in search.packings:
         master.add((one.stock, one.pattern) for one in packing.opened)
     for kind, stock in enumerate(search.task.stock):
         last = len(search.task.sizes) - 1
@@ -57,7 +54,7 @@ def go_on(search: Search) -> None:
 
 def _parts(search: Search, place: Place) -> list[Place]:
     """The place in two, when it opens part of a strip of some kind: no more of them, or at least one more."""
-    if len(search.task.stock) == 1 or place.tried or not place.is_solved:
+    if len(search.task.stock) == 1 or place.tried:
         return []
     best = None
     for kind, opened in enumerate(place.opened):

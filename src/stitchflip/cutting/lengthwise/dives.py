@@ -7,20 +7,21 @@ less is fixed at once, then something else, and then the step before is taken ba
 from __future__ import annotations
 
 from math import floor
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
-from stitchflip.cutting.lengthwise.fillings import HABITS, fill_up
-from stitchflip.cutting.lengthwise.prices import Pricing, generate
+from stitchflip.cutting.lengthwise.fillings import HABITS, fill_up, labor
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
     from random import Random
 
-    from stitchflip.cutting.lengthwise.master import Column, Master
+    from stitchflip.cutting.lengthwise.master import Column
     from stitchflip.cutting.lengthwise.remaining import Remaining
 
 _WHOLE = 1e-6
+_MOST_LABOR = 5_000_000
+"""Above it what is left is not filled up strip by strip."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,20 +52,33 @@ class _Step:
     skipped: int = 0
 
 
+class Follower(Protocol):
+    """Knows what is best for what is left."""
+
+    def shares(self, now: Remaining, aim: int) -> list[tuple[float, Column]] | None:
+        """Shares of patterns, largest first; None when the aim is out of reach.
+
+        Args:
+            now: what is left.
+            aim: cost of all strips that must not be passed.
+        """
+
+
 class Diver:
-    """Dives with one linear program.
+    """Dives.
 
     Args:
-        master: the program; its demands are changed.
+        follower: gives the shares after every step.
         over: asked every step.
         dice: seeded.
+        most: cost of the best packing known.
     """
 
-    def __init__(self, master: Master, over: Callable[[], bool], dice: Random) -> None:
-        self.master = master
+    def __init__(self, follower: Follower, over: Callable[[], bool], dice: Random, most: int | None = None) -> None:
+        self.follower = follower
         self.over = over
         self.dice = dice
-        self.steps = 0
+        self.most = most
         self.best: Remaining | None = None
         self.tries = 0
 
@@ -99,10 +113,9 @@ class Diver:
                 return self.best
             if now.spent >= aim or now.is_done:
                 continue
-            following = self._shares(now, aim)
+            following = self.follower.shares(now, aim)
             if following is not None:
                 trail.append(self._step(now, following, manner))
-        self.steps += steps
         return None
 
     def _step(self, now: Remaining, shares: list[tuple[float, Column]], manner: Manner) -> _Step:
@@ -147,17 +160,13 @@ class Diver:
     def _finish(self, now: Remaining, aim: int) -> bool:
         """Whether filling up what is left reaches the aim."""
         self.tries += 1
-        done = now if now.is_done else fill_up(now, self.dice, HABITS[self.tries % len(HABITS)])
+        if now.is_done:
+            done: Remaining | None = now
+        elif labor(now) > _MOST_LABOR:
+            return False
+        else:
+            most = aim if self.most is None else (aim + self.most) // 2
+            done = fill_up(now, self.dice, HABITS[self.tries % len(HABITS)], most)
         if done is not None and (self.best is None or done.spent < self.best.spent):
             self.best = done
         return self.best is not None and self.best.spent <= aim
-
-    def _shares(self, now: Remaining, aim: int) -> list[tuple[float, Column]] | None:
-        """The linear program of what is left; None when the aim is out of reach."""
-        self.master.want(now.left, now.ranges)
-        pricing = Pricing(now.task, now.left, now.ranges)
-        within = aim - now.spent
-        generate(self.master, pricing, self.over, within + 1, content=within + 1e-6)
-        if pricing.bound > within:
-            return None
-        return self.master.shares()

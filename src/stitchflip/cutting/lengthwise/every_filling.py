@@ -37,8 +37,8 @@ def every_filling(
     node = np.full(1, -1, dtype=np.int64)
     open_ended = np.full(1, length + 1, dtype=np.int64)
     nodes: list[tuple[Numbers, int, int]] = []
-    first_node = [0]
-    for size, start, end, limit in _blocks(table):
+    made = 0
+    for size, end, limit in _blocks(table):
         long, price, below = task.sizes[size], prices[size], table.worth[end]
         kept: list[tuple[Numbers, Numbers, Numbers, Numbers]] = []
         for count in range(min(limit, length // long) + 1):
@@ -50,8 +50,8 @@ def every_filling(
             now = node[good]
             if count:
                 nodes.append((now, size, count))
-                now = np.arange(first_node[-1], first_node[-1] + len(good), dtype=np.int64)
-                first_node.append(first_node[-1] + len(good))
+                now = np.arange(made, made + len(good), dtype=np.int64)
+                made += len(good)
             closed = open_ended[good]
             if count < limit:
                 closed = np.minimum(closed, long)
@@ -59,36 +59,37 @@ def every_filling(
         if not kept:
             return []
         rest, worth, node, open_ended = (np.concatenate(parts) for parts in zip(*kept, strict=True))
-        if len(rest) > most or first_node[-1] > 20 * most:
+        if len(rest) > most or made > 20 * most:
             return None
     full = (rest < open_ended) & (worth >= least)
-    return _read(node[full].tolist(), nodes, first_node)
+    return _read(node[full], nodes)
 
 
-def _blocks(table: Table) -> list[tuple[int, int, int, int]]:
-    """(size, its first part, the part after its last, how many copies) in the order of the table."""
-    out: list[tuple[int, int, int, int]] = []
+def _blocks(table: Table) -> list[tuple[int, int, int]]:
+    """(size, the part after its last, how many copies) in the order of the table."""
+    out: list[tuple[int, int, int]] = []
     for row, part in enumerate(table.parts):
-        if out and out[-1][0] == part.size:
-            size, start, _, copies = out[-1]
-            out[-1] = (size, start, row + 1, copies + part.copies)
-        else:
-            out.append((part.size, row, row + 1, part.copies))
+        copies = out.pop()[2] if out and out[-1][0] == part.size else 0
+        out.append((part.size, row + 1, copies + part.copies))
     return out
 
 
-def _read(last: list[int], nodes: list[tuple[Numbers, int, int]], first_node: list[int]) -> list[Pattern]:
+def _read(last: Numbers, nodes: list[tuple[Numbers, int, int]]) -> list[Pattern]:
     """Patterns from their last pieces back to their first."""
-    from bisect import bisect_right
+    import numpy as np
 
-    out: list[Pattern] = []
-    for end in last:
-        pattern: list[tuple[int, int]] = []
-        node = end
-        while node >= 0:
-            group = bisect_right(first_node, node) - 1
-            before, size, count = nodes[group]
-            pattern.append((size, count))
-            node = int(before[node - first_node[group]])
-        out.append(tuple(reversed(pattern)))
-    return out
+    if not nodes:
+        return []
+    before = np.concatenate([parents for parents, _, _ in nodes])
+    lengths = [len(parents) for parents, _, _ in nodes]
+    sizes = np.repeat(np.array([size for _, size, _ in nodes]), lengths)
+    counts = np.repeat(np.array([count for _, _, count in nodes]), lengths)
+    out: list[list[tuple[int, int]]] = [[] for _ in range(len(last))]
+    place, node = np.arange(len(last)), last
+    while len(place):
+        open_ = node >= 0
+        place, node = place[open_], node[open_]
+        for row, size, count in zip(place.tolist(), sizes[node].tolist(), counts[node].tolist(), strict=True):
+            out[row].append((size, count))
+        node = before[node]
+    return [tuple(reversed(pattern)) for pattern in out]

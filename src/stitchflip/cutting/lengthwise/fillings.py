@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 _MOST_TIMES = 16
 """One filling is repeated at most so often before the next is looked for, when very many pieces are wanted."""
 
+_ROUNDING = 1e-6
+
 
 @dataclass(frozen=True, slots=True)
 class Habit:
@@ -35,6 +37,19 @@ HABITS = (Habit(), Habit(0.9), Habit(0.7, 0.1), Habit(0.5, 0.2), Habit(0.95))
 """Tried in turn."""
 
 
+def labor(now: Remaining) -> int:
+    """How much work it is to fill up, in machine words looked at.
+
+    Args:
+        now: what is wanted.
+    """
+    task = now.task
+    wanted = [(size, count) for size, count in zip(task.sizes, now.left, strict=True) if count]
+    longest = max(stock.length for stock in task.stock)
+    strips = sum(size * count for size, count in wanted) // longest + 1
+    return strips * len(wanted) * (longest // 64 + 20)
+
+
 def fill_up(start: Remaining, dice: Random, habit: Habit, most: int | None = None) -> Remaining | None:
     """Open strips until every piece is cut.
 
@@ -42,13 +57,15 @@ def fill_up(start: Remaining, dice: Random, habit: Habit, most: int | None = Non
         start: what is wanted; left as it is.
         dice: seeded.
         habit: how fillings are chosen.
-        most: give up when the strips cost more than this.
+        most: give up when it is clear that the strips will cost more than this.
 
     Returns:
         Everything cut; None when the strips are used up or cost too much.
     """
     now = start.copy()
-    shortest = 0
+    task = now.task
+    total = sum(size * count for size, count in zip(task.sizes, now.left, strict=True))
+    cheapest = min((stock.cost / stock.length for stock in task.stock), default=0.0)
     while not now.is_done:
         wanted = [size for size, count in enumerate(now.left) if count]
         first = wanted[0]
@@ -59,10 +76,11 @@ def fill_up(start: Remaining, dice: Random, habit: Habit, most: int | None = Non
             return None
         stock, pattern = strip
         times = now.times(stock, pattern)
-        now.cut(stock, pattern, times if times > _MOST_TIMES else 1)
-        if most is not None and now.spent > most:
+        times = times if times > _MOST_TIMES else 1
+        now.cut(stock, pattern, times)
+        total -= times * sum(task.sizes[size] * count for size, count in pattern)
+        if most is not None and now.spent + total * cheapest > most + _ROUNDING:
             return None
-        shortest += 1
     return now
 
 
@@ -108,6 +126,8 @@ def _read(now: Remaining, layers: Sequence[tuple[int, int]], target: int, dice: 
     """Pieces that add up to the target, longest first."""
     pattern: dict[int, int] = {}
     for size, sums in reversed(layers):
+        if not target:
+            break
         length = now.task.sizes[size]
         most = min(now.left[size], target // length)
         choices = [count for count in range(most, -1, -1) if sums >> (target - count * length) & 1]

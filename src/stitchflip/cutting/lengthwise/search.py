@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from stitchflip.cutting.lengthwise.model import LengthTask
 
 _SEED = 20
+_KEPT = 6
 
 
 class Search:
@@ -30,6 +31,8 @@ class Search:
         self.start = Remaining.of(task)
         self.dice = Random(_SEED)
         self.best: Remaining | None = None
+        self.packings: list[Remaining] = []
+        """The first ones met, good or not: their patterns are where the linear program begins."""
         self.bound = 0
 
     @property
@@ -50,6 +53,8 @@ class Search:
         Returns:
             Whether it is.
         """
+        if packing is not None and len(self.packings) < _KEPT:
+            self.packings.append(packing)
         if packing is None or (self.best is not None and packing.spent >= self.best.spent):
             return False
         self.best = packing

@@ -2,24 +2,32 @@
 
 from __future__ import annotations
 
+from math import ceil
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.lengthwise.choosing import choose
 from stitchflip.cutting.lengthwise.dives import MANNERS, Diver
 from stitchflip.cutting.lengthwise.every_filling import every_filling
-from stitchflip.cutting.lengthwise.fillings import HABITS, fill_up
-from stitchflip.cutting.lengthwise.prices import Pricing, generate
+from stitchflip.cutting.lengthwise.following import ByList, ByPrices
+from stitchflip.cutting.lengthwise.prices import Pricing, Until, generate
 
 if TYPE_CHECKING:
+    from stitchflip.cutting.lengthwise.dives import Follower
     from stitchflip.cutting.lengthwise.master import Column, Master
     from stitchflip.cutting.lengthwise.remaining import Remaining
     from stitchflip.cutting.lengthwise.search import Search
 
-_SIDE_BY_SIDE = (4_000, 40_000, 400_000)
+_SIDE_BY_SIDE = (20_000, 400_000)
 """Partial fillings looked at side by side, by how patient the search has become."""
-_CHOSEN_FROM = (600, 4_000, 20_000)
-"""Patterns the integer program takes."""
-_STEPS = 40
+_MOST_LISTED = 20_000
+"""Patterns written down."""
+_CHOSEN_AT_ONCE = 400
+"""So few of them go straight into the integer program."""
+_TURNS = 4
+"""More go in at every such try only."""
+_HAIR = 1e-6
+_STEPS_BY_PRICES = 15
+_STEPS_BY_LIST = 40
 _VIEWS = 5
 """Other optimal prices looked at."""
 _NUDGE = 1e-3
@@ -45,23 +53,33 @@ class Place:
         self.shares: list[tuple[float, Column]] = []
         self.opened: tuple[float, ...] = ()
         self.prices: tuple[float, ...] = ()
+        self.likely = 0
+        """What the linear program comes to, rounded up: the bound, or what it is going to be."""
         self.middle: tuple[float, ...] | None = None
+        self.columns: list[Column] | None = None
+        """All that a packing at the bound can use."""
+        self.listed: ByList | None = None
         self.tried = 0
         self.patience = 0
 
     def look(self) -> None:
-        """Solve the linear program, which gives the bound."""
-        self.master.want(self.start.left, self.start.ranges)
-        pricing = self.pricing = Pricing(self.start.task, self.start.left, self.start.ranges)
+        """The linear program, as far as it takes to know the bound."""
+        self.pricing = Pricing(self.start.task, self.start.left, self.start.ranges)
+        self._generate(Until.ROUNDED)
+
+    def _generate(self, until: Until) -> bool:
+        """Go on with the linear program; whether it is solved."""
         best = self.search.best
-        aim = None if best is None else best.spent
-        ended = generate(self.master, pricing, self.search.watch.over, aim)
-        if ended and self.master.end_trades():
-            ended = generate(self.master, pricing, self.search.watch.over, aim)
-        self.bound = max(self.bound, pricing.bound)
+        enough = None if best is None else best.spent
+        self.master.want(self.start.left, self.start.ranges)
+        ended = generate(self.master, self.pricing, self.search.watch.over, until, enough)
+        if self.master.end_trades():
+            ended = generate(self.master, self.pricing, self.search.watch.over, until, enough)
+        self.bound = max(self.bound, self.pricing.bound)
         shares = self.master.run()
-        self.is_solved = ended
         self.shares, self.opened, self.prices = self.master.shares(), shares.opened, shares.prices
+        self.likely = self.pricing.totals.from_here(ceil(shares.value - _HAIR))
+        return ended
 
     def settle(self) -> bool:
         """Try once to reach the bound; each call tries harder.
@@ -69,37 +87,65 @@ class Place:
         Returns:
             True when the bound was reached or proved to be out of reach (and raised).
         """
-        aim = self.bound
         self.tried += 1
-        if self._dive(aim):
-            return True
-        if self.search.over() or not self.is_solved:
+        if self.tried == 1 or self.listed is None:
+            if self._dive(ByPrices(self.master, self.search.over), _STEPS_BY_PRICES):
+                return True
+            if self.search.over():
+                return False
+            before = self.bound
+            if not self.is_solved:
+                self.is_solved = self._generate(Until.SOLVED)
+            if not self.is_solved or self.bound > before:
+                return self.bound > before
+        if self.columns is None and self.patience < len(_SIDE_BY_SIDE):
+            self._list()
+            if self.tried == 0:
+                return True
+        if self.columns is None:
             return False
-        return self._choose(aim)
+        if self.tried > 1 or len(self.columns) > _CHOSEN_AT_ONCE:
+            first = [column for _, column in self.shares]
+            self.listed = ByList(self.start.task, self.columns, first, self.search.over)
+            return self._dive(self.listed, _STEPS_BY_LIST) or (self.tried % _TURNS == 0 and self._choose())
+        return self._choose()
 
-    def _dive(self, aim: int) -> bool:
-        diver = Diver(self.master, self.search.over, self.search.dice)
-        found = diver.dive(self.start, self.shares, aim, MANNERS[self.tried % len(MANNERS)], _STEPS)
+    def _dive(self, follower: Follower, steps: int) -> bool:
+        best = self.search.best
+        aim = self.bound if self.is_solved or (best and best.spent <= self.likely) else max(self.likely, self.bound)
+        diver = Diver(follower, self.search.over, self.search.dice, None if best is None else best.spent)
+        found = diver.dive(self.start, self.shares, aim, MANNERS[self.tried % len(MANNERS)], steps)
         self.search.found(diver.best)
-        return found is not None
+        return found is not None and found.spent <= self.bound
 
-    def _choose(self, aim: int) -> bool:
-        """The integer program over every pattern that a packing at the aim can use, when they are not too many."""
-        if self.patience >= len(_SIDE_BY_SIDE):
-            return False
-        columns = self._that_matter(aim, _SIDE_BY_SIDE[self.patience])
-        if columns is None or len(columns) > _CHOSEN_FROM[self.patience]:
+    def _list(self) -> None:
+        """Write down every pattern that a packing at the bound can use, when they are not too many."""
+        columns = self._that_matter(self.bound, _SIDE_BY_SIDE[self.patience])
+        if columns is None or len(columns) > _MOST_LISTED:
             self.patience += 1
-            return False
+        elif columns:
+            self.columns, self.listed = columns, None
+        else:
+            self._raise()
+
+    def _choose(self) -> bool:
+        """The integer program over them."""
+        aim = self.bound
         seconds = self.search.watch.left()
-        chosen = choose(self.start, columns, aim, seconds if self.patience == 2 else seconds / 2)
-        if self.search.found(chosen.packing) and chosen.packing is not None and chosen.packing.spent <= aim:
+        chosen = choose(self.start, self.columns or [], aim, seconds if self.tried > 1 else seconds / 2)
+        self.search.found(chosen.packing)
+        if chosen.packing is not None and chosen.packing.spent <= aim:
             return True
         if chosen.bound > aim:
-            self.bound = self.pricing.totals.from_here(aim + 1)
+            self._raise()
             return True
-        self.patience += 1
         return False
+
+    def _raise(self) -> None:
+        """The bound is out of reach: take the next cost there is."""
+        self.bound = self.pricing.totals.from_here(self.bound + 1)
+        self.columns = self.listed = None
+        self.patience = self.tried = 0
 
     def _middle(self) -> tuple[float, ...]:
         """Prices in the middle of those that prove the bound: fewer patterns pay for themselves there."""
@@ -130,19 +176,3 @@ class Place:
                 return None
             columns.extend((kind, pattern) for pattern in found if pattern)
         return columns
-
-
-def first_packings(search: Search, tries: int) -> list[Remaining]:
-    """Some packings to begin with.
-
-    Args:
-        search: gives the task.
-        tries: how many.
-    """
-    out = [] if search.best is None else [search.best]
-    for number in range(tries):
-        found = fill_up(search.start, search.dice, HABITS[number % len(HABITS)])
-        if found is not None:
-            search.found(found)
-            out.append(found)
-    return out

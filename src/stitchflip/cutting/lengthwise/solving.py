@@ -12,7 +12,7 @@ from math import gcd
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.lengthwise.best_fit import best_fit
-from stitchflip.cutting.lengthwise.fillings import HABITS, fill_up
+from stitchflip.cutting.lengthwise.fillings import HABITS, fill_up, labor
 from stitchflip.cutting.lengthwise.model import LengthAnswer, LengthTask, Opened, Stock
 from stitchflip.cutting.lengthwise.remaining import packing_of
 from stitchflip.cutting.lengthwise.search import Search
@@ -26,8 +26,8 @@ if TYPE_CHECKING:
 _MOST_SIZES = 600
 """With more different lengths only the quick ways are gone."""
 _QUICK_TRIES = 6
-_QUICK_PIECES = 3000
-"""With more pieces strips are not filled one by one."""
+_QUICK_LABOR = 30_000_000
+"""So much work may go into filling strips one by one."""
 
 
 def solve(task: LengthTask, watch: Watch) -> LengthAnswer:
@@ -99,11 +99,11 @@ def _quick(search: Search) -> None:
     """Weights, longest first, and a few times strip by strip."""
     search.proved(least_cost(search.task))
     search.found(best_fit(search.start))
-    if sum(search.task.demands) > _QUICK_PIECES:
-        return
     until = search.over_within(0.1)
+    work = _QUICK_LABOR
     for number in range(_QUICK_TRIES):
-        if until():
+        work -= labor(search.start)
+        if work < 0 or until():
             return
         search.found(fill_up(search.start, search.dice, HABITS[number % len(HABITS)]))
 

@@ -19,8 +19,10 @@ if TYPE_CHECKING:
 
     Numbers = NDArray[np.int64]
 
-MOST_CELLS = 1_500_000
-"""Numbers a table may hold."""
+MOST_CELLS = 1_200_000
+"""Numbers an exact table may hold."""
+COARSE_CELLS = 400_000
+"""Numbers a coarse table holds about."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +67,8 @@ class Table:
         import numpy as np
 
         self.parts = tuple(parts)
-        self.unit = max(1, -(-(length + 1) * (len(parts) + 1) // MOST_CELLS))
+        cells = (length + 1) * (len(parts) + 1)
+        self.unit = 1 if cells <= MOST_CELLS else -(-cells // COARSE_CELLS)
         self.length = length
         self.steps = [part.length // self.unit for part in parts]
         self.worth: Numbers = np.zeros((len(parts) + 1, length // self.unit + 1), dtype=np.int64)
