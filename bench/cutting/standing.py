@@ -98,6 +98,14 @@ class Standing:
         ]
 
 
+def _asked(ask: Callable[[Job, float], Reply], job: Job, seconds: float) -> Reply:
+    """Our reply; an error is a fault of ours like a plan that cannot be cut, and the run goes on."""
+    try:
+        return ask(job, seconds)
+    except Exception as error:  # noqa: BLE001  whatever it is, it stands on the page and fails the run
+        return Reply(faults=(f"{type(error).__name__}: {error}",))
+
+
 def stand(family: Family, peers: Peers, ask: Callable[[Job, float], Reply]) -> Standing:
     """Give every instance to ours and to the peers, one after the other, each alone on the machine.
 
@@ -108,7 +116,7 @@ def stand(family: Family, peers: Peers, ask: Callable[[Job, float], Reply]) -> S
     """
     rows = []
     for job in family.jobs:
-        replies = {OURS: ask(job, family.seconds)}
+        replies = {OURS: _asked(ask, job, family.seconds)}
         for name in family.peers:
             if name in peers.there:
                 replies[name] = peers.there[name].ask(job, family.seconds)

@@ -27,8 +27,8 @@ project.
 """
 
 _SCORES = (
-    f"Won / tied / lost by {OURS}; ↡: theirs is better only in more stages than asked for. At known: as good as the best "
-    "plan anybody is known to have, or better."
+    f"Won / tied / lost by {OURS}; ↡: theirs is better only in more stages than asked for. At known: as good as the "
+    "best plan anybody is known to have, or better."
 )
 
 
