@@ -35,6 +35,8 @@ if TYPE_CHECKING:
 MOST_WANTS = 400
 """With more different wants only the first plan and the bound by area are given."""
 
+MOST_ON_A_SHEET = 100_000
+"""More than that is no sewing, and the plan would not fit on paper."""
 _VARIED = 10
 """Rounds of further loads before each integer program."""
 _MOST_LOADS = 4000
@@ -91,6 +93,11 @@ def _refusal(task: LayoutTask, kinds: Sequence[Kind]) -> str:
             return f"a piece {want.wide} wide × {want.long} long fits on no sheet"
     if area_bound(kinds, _copies(task), _area(task)) is None:
         return "all pieces together are larger than all sheets"
+    smallest = min(want.wide * want.long for want in task.wants if want.count > 0)
+    largest = max(kind.wide * kind.high for kind in kinds)
+    most = min(sum(max(want.count, 0) for want in task.wants), largest // smallest)
+    if most > MOST_ON_A_SHEET:
+        return f"{most} pieces on one sheet are more than can be planned; the most is {MOST_ON_A_SHEET}"
     return ""
 
 
@@ -161,16 +168,16 @@ class _Search:
                 self._fill(covering, 0.3)
             self._from_loads(covering, 0.25 if turn else 0.6)
             if turn == 0 and has_many and not self._is_done():
-                self._offer(diver.dive(0, self._watch.left() * 0.3))
-            until = self._watch.left() * 0.5
-            while self._plan and not self._is_done() and self._watch.left() > until:
+                self._offer(diver.dive(0, self._watch.likely_left() * 0.3))
+            until = self._watch.likely_left() * 0.5
+            while self._plan and not self._is_done() and self._watch.likely_left() > until:
                 self._renew(covering, chance)
             turn += 1
 
     def _fill(self, covering: Covering, share: float) -> None:
         """Plans made sheet after sheet, for a part of the time; their loads are kept."""
-        until = self._watch.left() * (1 - share)
-        while not self._is_done() and self._watch.left() > until:
+        until = self._watch.likely_left() * (1 - share)
+        while not self._is_done() and self._watch.likely_left() > until:
             breadth = self._sequences.next_breadth(sum(times for _, times in self._plan or []))
             plan = self._sequences.plan(self._counts, self._copies, breadth, self._watch)
             for load, _ in plan:
@@ -179,19 +186,19 @@ class _Search:
 
     def _vary(self, covering: Covering, turn: int) -> None:
         """More loads for the integer program."""
-        solved = covering.program.solve(self._watch.left())
+        solved = covering.program.solve(self._watch.likely_left())
         if solved is None or self._plan is None:
             return
-        until = self._watch.left() * 0.85
+        until = self._watch.likely_left() * 0.85
         for number in range(_VARIED):
-            if self._watch.left() < until or self._is_done() or len(covering.loads) > _MOST_LOADS:
+            if self._watch.likely_left() < until or self._is_done() or len(covering.loads) > _MOST_LOADS:
                 return
             covering.vary(solved, turn * _VARIED + number, 3, 0.3 * (self._cost - self._bound))
 
     def _price_out(self, covering: Covering) -> None:
         """Solve the linear program to its end."""
         while not self._is_done():
-            found = covering.look(self._watch.left(), 10)
+            found = covering.look(self._watch.likely_left(), 10)
             if found is None:
                 return
             if covering.filler.is_exact:
@@ -203,10 +210,10 @@ class _Search:
         """The best plan of the loads found, by an integer program."""
         for load, _ in self._plan or []:
             covering.add(load)
-        solved = covering.program.solve(self._watch.left())
+        solved = covering.program.solve(self._watch.likely_left())
         if solved is not None:
             room = self._cost - solved.value if self._plan is not None else float("inf")
-            self._offer(covering.whole(solved, room, self._watch.left() * share))
+            self._offer(covering.whole(solved, room, self._watch.likely_left() * share))
 
     def _renew(self, covering: Covering, chance: Random) -> None:
         """Cut some sheets of the plan anew, all others as they are."""
@@ -228,7 +235,7 @@ class _Search:
         covering.ask(left, free)
         found = covering.settle(self._watch, 8, 4)
         if found is not None and self._totals.up(found.bound) < paid:
-            cut = covering.whole(found.solved, paid - found.solved.value, min(0.3, self._watch.left()))
+            cut = covering.whole(found.solved, paid - found.solved.value, min(0.3, self._watch.likely_left()))
             if cut is not None:
                 self._offer([*((load, times) for load, times in kept.items() if times), *cut])
         covering.ask(self._counts, self._copies)

@@ -152,7 +152,7 @@ def _from_one(part: _Part, kinds: Sequence[Kind], watch: Watch) -> tuple[tuple[L
     for number, side in enumerate(sides):
         best = max(other.value for other in sides)
         if best < bound:
-            side.run(watch.left() / (len(sides) - number), best)
+            side.run(watch.likely_left() / (len(sides) - number), best)
     if part.is_whole and not part.any_cuts:
         bound = min(bound, max(side.bound for side in sides))
     best = max(range(len(sides)), key=lambda number: sides[number].value)
@@ -165,7 +165,7 @@ def _any_bound(part: _Part, kinds: Sequence[Kind], watch: Watch, goal: int) -> i
     cuts = AnyCuts(kind, choices_of(part.task.wants, [kind]), [want.count for want in part.task.wants])
     if not cuts.is_possible:
         return part.bound
-    clock = Watch(watch.left() * _BOUND_PART, cancelled=watch.over)
+    clock = watch.part(watch.likely_left() * _BOUND_PART)
     found = cuts.bound([want.value for want in part.task.wants], clock, goal)
     return part.bound if found is None else found
 

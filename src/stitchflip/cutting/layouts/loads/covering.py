@@ -124,7 +124,7 @@ class Covering:
         """Look until nothing is added, at most so often."""
         found = None
         for _ in range(looks):
-            found = self.look(watch.left(), most)
+            found = self.look(watch.likely_left(), most)
             if found is None or not found.added:
                 break
         return found

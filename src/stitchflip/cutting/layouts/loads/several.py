@@ -62,8 +62,8 @@ class SeveralSheets:
         self._price_out()
         turn = 0
         while not self.is_done() and turn < _MOST_TURNS:
-            until = self._watch.left() * 0.7
-            while not self.is_done() and self._watch.left() > until:
+            until = self._watch.likely_left() * 0.7
+            while not self.is_done() and self._watch.likely_left() > until:
                 breadth = sequences.next_breadth(sum(self._copies))
                 self._offer(sequences.plan(self._counts, self._copies, breadth, self._watch))
             self._choose(0.5)
@@ -103,7 +103,7 @@ class SeveralSheets:
         filler = Filler(self._task, self._kinds, self._counts)
         wants = len(self._counts)
         for _ in range(_MOST_ROUNDS):
-            solved = None if self.is_done() else self._program.solve(self._watch.left())
+            solved = None if self.is_done() else self._program.solve(self._watch.likely_left())
             if solved is None:
                 return
             scale = self._scale()
@@ -139,7 +139,7 @@ class SeveralSheets:
             if all(count <= self._counts[want] for want, count in load.counts().items())
         ]
         chosen = [*self._sold, *columns]
-        found, _ = self._program.solve_whole(max(0.05, self._watch.left() * share), chosen)
+        found, _ = self._program.solve_whole(max(0.05, self._watch.likely_left() * share), chosen)
         if found is not None:
             amounts = zip(chosen, found.amounts, strict=True)
             self._offer([(self._loads[c], round(amount)) for c, amount in amounts if c in self._loads and amount > 0.5])

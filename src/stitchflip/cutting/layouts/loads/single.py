@@ -69,7 +69,7 @@ class OneSheet:
             seconds: at most.
             floor: plans worth no more than this are of no interest.
         """
-        self._watch, self._floor = Watch(seconds, cancelled=self._watch.over), floor
+        self._watch, self._floor = self._watch.part(seconds), floor
         self._height_row = len(self._counts)
         self._program = Program([*[(0, None)] * len(self._counts), (0, self._high)])
         self._sold = [
@@ -79,7 +79,7 @@ class OneSheet:
         for strip in self.strips:
             self._add(strip)
         is_two = self._task.stages in {1, 2}
-        self._price_out(_MOST_ROUNDS, self._watch.left() * (1.0 if is_two else 0.3))
+        self._price_out(_MOST_ROUNDS, self._watch.likely_left() * (1.0 if is_two else 0.3))
         if not is_two:
             self._broaden(_BREADTHS[:3])
         if not self.is_done():
@@ -124,11 +124,11 @@ class OneSheet:
     def _price_out(self, rounds: int, seconds: float) -> None:
         """Add strips until none would make the program worth more."""
         self._solved: Solved | None = None
-        until = self._watch.left() - seconds
+        until = self._watch.likely_left() - seconds
         for _ in range(rounds):
-            if self.is_done() or self._watch.left() < until:
+            if self.is_done() or self._watch.likely_left() < until:
                 return
-            solved = self._program.solve(self._watch.left())
+            solved = self._program.solve(self._watch.likely_left())
             if solved is None:
                 return
             self._solved = solved
@@ -182,7 +182,7 @@ class OneSheet:
         if columns is None:
             columns = [c for c, strip in sorted(self._laid.items()) if self._is_within(strip)]
         chosen = [*self._sold, *columns]
-        seconds = max(0.05, self._watch.left() * share)
+        seconds = max(0.05, self._watch.likely_left() * share)
         found, bound = self._program.solve_whole(seconds, chosen)
         if found is None:
             return False
