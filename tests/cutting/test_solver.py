@@ -1,4 +1,4 @@
-"""The two exact models against each other, against trying everything, and on lists cut from whole strips."""
+"""The exact search for strips against trying everything, and on lists cut from whole strips."""
 
 from __future__ import annotations
 
@@ -10,8 +10,9 @@ from hypothesis import given, settings
 
 from stitchflip.cutting import Status, StripStock, plan_strips
 from stitchflip.cutting.bounds import fewest_new
+from stitchflip.cutting.exact import solve_exactly
+from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.search import Verdict, try_out
-from stitchflip.cutting.solver import _all_patterns, _solve_flow, _solve_patterns, solve
 from stitchflip.cutting.whole import Packing, Task, task_of
 from tests.cutting.lists import bolt, wanted
 from tests.strategies import StripProblem, strip_problems
@@ -39,17 +40,15 @@ def is_complete(task: Task, packing: Packing) -> bool:
 
 @given(strip_problems())
 @settings(max_examples=60, deadline=None)
-def test_both_models_find_what_trying_everything_finds(problem: StripProblem) -> None:
-    """Patterns and flow agree with the search through all placements, in plan and bound."""
+def test_exact_search_finds_what_trying_everything_finds(problem: StripProblem) -> None:
+    """Plan and bound agree with the search through all placements."""
     task = task_for(problem)
     least = fewest_bought(problem.lengths, problem.on_hand, problem.bought)
-    patterns = _all_patterns(task)
-    assert patterns is not None
+    solved = solve_exactly(task, Watch(LIMIT_S))
 
-    for solved in (_solve_patterns(task, patterns, LIMIT_S), _solve_flow(task, LIMIT_S)):
-        assert solved.packing is not None
-        assert is_complete(task, solved.packing)
-        assert (least, least) == (task.new_strips(solved.packing), solved.new_strips_bound)
+    assert solved.packing is not None
+    assert is_complete(task, solved.packing)
+    assert (least, least) == (task.new_strips(solved.packing), solved.new_strips_bound)
 
 
 @given(strip_problems())
@@ -105,7 +104,7 @@ def test_solver_puts_strips_together_again(seed: int) -> None:
     """The exact solver alone does it as well."""
     strips, lengths = cut_up(seed, 4)
     task = task_of(wanted(*lengths), [bolt(40)])
-    solved = solve(task, LIMIT_S)
+    solved = solve_exactly(task, Watch(LIMIT_S))
 
     assert solved.packing is not None
     assert is_complete(task, solved.packing)
@@ -116,7 +115,7 @@ def test_lengths_that_are_no_fractions_are_solved_as_well() -> None:
     """Lengths across a slanted side are irrational; five of 13.331 and five of 15.331 need five strips of 40."""
     root = 2**0.5
     task = task_of(wanted(*[9.25 * root + 0.25] * 5, *[9.25 * root + 2.25] * 5), [bolt(40)])
-    solved = solve(task, LIMIT_S)
+    solved = solve_exactly(task, Watch(LIMIT_S))
 
     assert solved.packing is not None
     assert (5, 5) == (task.new_strips(solved.packing), solved.new_strips_bound)

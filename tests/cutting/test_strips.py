@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given, settings
 
 from stitchflip.cutting import Status, StripPlan, StripStock, plan_strips
-from stitchflip.cutting import solver as solver_module
-from stitchflip.cutting.solver import Solved
+from stitchflip.cutting import exact as exact_module
+from stitchflip.cutting.exact import Solved
 from tests.cutting.lists import bolt, wanted
 from tests.strategies import StripProblem, strip_problems
 from tests.twins.brute_strips import fewest_bought
@@ -214,7 +214,7 @@ def test_same_question_has_the_same_answer() -> None:
 
 def test_solver_without_an_answer_leaves_an_honest_status(monkeypatch: pytest.MonkeyPatch) -> None:
     """When time runs out the best plan found is called that, with the bound that is proved and no other."""
-    monkeypatch.setattr(solver_module, "solve", lambda _task, _time_limit_s: Solved(None, 0))
+    monkeypatch.setattr(exact_module, "solve_exactly", lambda _task, _watch: Solved(None, 0))
     plan = plan_strips(2.25, wanted(*(8.75, 9.75, 11.5, 12.5) * EACH_20), [bolt(40)])
 
     assert plan.status is Status.BEST_FOUND

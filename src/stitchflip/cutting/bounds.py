@@ -18,6 +18,8 @@ _MOST_PARTS = 40
 """Highest number of equal parts a strip is thought to be divided into."""
 _MOST_THRESHOLDS = 40
 """Thresholds tried when there are many different lengths, spread over them."""
+_MOST_LOOKS = 60_000
+"""Sizes weighed in each of those two ways; with thousands of sizes fewer weights are tried."""
 
 
 def fewest_new(task: Task) -> int:
@@ -72,11 +74,12 @@ def weights_for(wanted: Sequence[tuple[int, int]], longest: int) -> Iterator[Cal
     """
     yield _plain
     smallest = wanted[-1][0]
-    parts = range(1, min(_MOST_PARTS, longest // smallest) + 1)
+    most = max(_MOST_LOOKS // len(wanted), 2)
+    parts = range(1, min(_MOST_PARTS, most, longest // smallest) + 1)
     for part in parts:
         yield _by_parts(part, longest)
     short = [size for size, _ in wanted if 2 * size <= longest]
-    for size in short[:: max(len(short) // _MOST_THRESHOLDS, 1)]:
+    for size in short[:: max(len(short) // min(_MOST_THRESHOLDS, most), 1)]:
         yield _all_or_nothing(size, longest)
 
 

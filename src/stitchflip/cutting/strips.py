@@ -1,7 +1,8 @@
 """Strips from strips: the fewest strips that give every piece, and then the best rests.
 
 First the bound, then the rules of thumb; where they meet, the answer is proved and nothing more is loaded.
-Otherwise a complete search of a few thousand looks decides most tables at home, and HiGHS the rest. Among
+Otherwise a complete search of a few thousand looks decides most tables at home, and the exact search over
+patterns the rest. Among
 plans with the same number of strips, the one is taken whose strips all keep a little at the end, and then
 the one with the longest leftover: one good leftover beats many scraps.
 """
@@ -12,19 +13,28 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.bounds import fewest_for, fewest_new
 from stitchflip.cutting.filling import quick_packings
+from stitchflip.cutting.layouts.watch import Patience
 from stitchflip.cutting.model import OneStrip, Status, StripPiece, StripPlan, StripStock
 from stitchflip.cutting.rests import rank, with_better_rests
 from stitchflip.cutting.search import Verdict, try_out
 from stitchflip.cutting.whole import Kind, Packing, Task, fits, task_of, to_units
+from stitchflip.errors import CuttingError
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from stitchflip.cutting.layouts.watch import Watch
+
 TIME_LIMIT_S = 2.0
 """Seconds the exact solver may take before the best plan found is handed out as such."""
+_LOOKS_AT_THE_WATCH = 600
+"""How long the exact search goes on when nobody else holds the watch, counted so that plans are the same anywhere."""
 _LOOKS = 8_000
 _MOST_STRIPS_SEARCHED = 120
+_MOST_WRITTEN_OUT = 2_000_000
+"""Pieces times different lengths: above it no strip is written down with a number for every length."""
+_LONGEST_IN = 1e6
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +52,7 @@ def plan_strips(
     pieces: Sequence[StripPiece],
     stock: Sequence[StripStock],
     time_limit_s: float = TIME_LIMIT_S,
+    watch: Watch | None = None,
 ) -> StripPlan:
     """The fewest new strips that give all pieces, on hand first.
 
@@ -49,7 +60,8 @@ def plan_strips(
         width: cut width of the strips, inches.
         pieces: lengths wanted, inches as cut (or the shortest that reach), in sewing order.
         stock: strips on hand and bought ones, by usable length in inches.
-        time_limit_s: seconds the exact solver may take when rules and bounds leave a gap.
+        time_limit_s: seconds the exact search may take when rules and bounds leave a gap.
+        watch: ends the exact search in its place, as when the maker has had enough.
 
     Returns:
         The plan. Pieces that no strip can give are in `left_out`, and the plan is then impossible.
@@ -60,14 +72,18 @@ def plan_strips(
         >>> len(plan.strips), plan.status.value
         (2, 'proved')
     """
+    _check(pieces)
+    watch = watch or Patience(_LOOKS_AT_THE_WATCH, time_limit_s)
     possible, left_out = _sort_out(pieces, stock)
     task = task_of(possible, stock)
-    packing, bound = _solve(task, time_limit_s) if possible else ((), 0)
+    if len(possible) * len(task.sizes) > _MOST_WRITTEN_OUT:
+        return _plan_many(width, task, possible, stock, left_out, watch)
+    packing, bound = _solve(task, watch) if possible else ((), 0)
     if packing is None:
         possible, missing = _what_the_shelf_gives(possible, stock)
         left_out = (*left_out, *missing)
         task = task_of(possible, stock)
-        packing, bound = _solve(task, time_limit_s) if possible else ((), 0)
+        packing, bound = _solve(task, watch) if possible else ((), 0)
     packing = with_better_rests(task, packing or ())
     strips = strips_of(width, task, packing, possible, stock)
     status = Status.PROVED if task.new_strips(packing) == bound else Status.BEST_FOUND
@@ -116,18 +132,72 @@ def strips_of(
         pieces: the pieces, in sewing order.
         stock: the strips, in the order of the task's kinds.
     """
+    waiting = _waiting(task, pieces)
+    strips: list[OneStrip] = []
+    for kind, pattern in sorted(packing, key=lambda one: (one[0], task.rest(*one), one[1])):
+        cut = [waiting[size].pop() for size, count in enumerate(pattern) for _ in range(count)]
+        strips.append(_strip(width, cut, stock[kind]))
+    return tuple(strips)
+
+
+def _check(pieces: Sequence[StripPiece]) -> None:
+    """Raise where a piece has no length that could be cut."""
+    for piece in pieces:
+        if not 0 < piece.length < _LONGEST_IN:
+            raise CuttingError(
+                what=f"a strip is {piece.length:g} in long",
+                fix="Give every strip a length above 0.",
+                where=f"piece {piece.label}" if piece.label else "",
+                code="cutting.strip-without-length",
+            )
+
+
+def _plan_many(
+    width: float,
+    task: Task,
+    pieces: Sequence[StripPiece],
+    stock: Sequence[StripStock],
+    left_out: tuple[StripPiece, ...],
+    watch: Watch,
+) -> StripPlan:
+    """Thousands of different lengths: the exact search alone, which keeps only what each strip gives."""
+    from stitchflip.cutting.exact import fewest_bought
+
+    answer = fewest_bought(task, watch)
+    given = answer.packing
+    waiting = _waiting(task, pieces)
+    strips = []
+    for one in sorted(given, key=lambda one: one.stock):
+        for _ in range(one.times):
+            cut = [waiting[size].pop() for size, count in one.pattern for _ in range(count)]
+            strips.append(_strip(width, cut, stock[one.stock]))
+    missing = [piece for size in waiting for piece in reversed(waiting[size])]
+    status = Status.IMPOSSIBLE if left_out or missing else answer.status
+    return StripPlan(
+        width=width,
+        strips=tuple(strips),
+        bound=max(answer.bound, _fewest_of_any(task)) if given else 0,
+        status=status,
+        as_you_go=False,
+        spare_in=min((strip.rest for strip in strips), default=0.0),
+        left_out=(*left_out, *missing),
+        new_bound=answer.bound if given else 0,
+    )
+
+
+def _waiting(task: Task, pieces: Sequence[StripPiece]) -> dict[int, list[StripPiece]]:
+    """The pieces of each size, the earliest last."""
     waiting: dict[int, list[StripPiece]] = {size: [] for size in range(len(task.sizes))}
     place = {size: number for number, size in enumerate(sorted({to_units(p.length) for p in pieces}, reverse=True))}
     for piece in reversed(pieces):
         waiting[place[to_units(piece.length)]].append(piece)
-    strips: list[OneStrip] = []
-    for kind, pattern in sorted(packing, key=lambda one: (one[0], task.rest(*one), one[1])):
-        cut = [waiting[size].pop() for size, count in enumerate(pattern) for _ in range(count)]
-        length = stock[kind].length
-        rest = max(length - sum(piece.length for piece in cut), 0.0)
-        labels = tuple((piece.label, piece.length) for piece in cut)
-        strips.append(OneStrip(width, length, labels, stock[kind].name, rest))
-    return tuple(strips)
+    return waiting
+
+
+def _strip(width: float, cut: Sequence[StripPiece], stock: StripStock) -> OneStrip:
+    """One strip with its labels and its rest."""
+    rest = max(stock.length - sum(piece.length for piece in cut), 0.0)
+    return OneStrip(width, stock.length, tuple((piece.label, piece.length) for piece in cut), stock.name, rest)
 
 
 def _sort_out(
@@ -160,16 +230,16 @@ def _fewest_of_any(task: Task) -> int:
     return fewest_for(task.sizes, task.demands, (Kind(task.longest, None),))
 
 
-def _solve(task: Task, time_limit_s: float) -> tuple[Packing | None, int]:
+def _solve(task: Task, watch: Watch) -> tuple[Packing | None, int]:
     """The best packing found and the proved least number of bought strips; no packing: the shelf is too little."""
     packing, bound = _without_solver(task, _LOOKS)
     if packing is not None and task.new_strips(packing) == bound:
         return packing, bound
     if packing is None and bound > 0:
         return None, 0
-    from stitchflip.cutting.solver import solve
+    from stitchflip.cutting.exact import solve_exactly
 
-    solved = solve(task, time_limit_s)
+    solved = solve_exactly(task, watch)
     found = [one for one in (packing, solved.packing) if one is not None]
     best = min(found, key=lambda one: rank(task, one), default=None)
     return best, max(bound, solved.new_strips_bound) if best is not None else 0

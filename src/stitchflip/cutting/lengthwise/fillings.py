@@ -65,7 +65,6 @@ def fill_up(start: Remaining, dice: Random, habit: Habit, most: int | None = Non
     now = start.copy()
     task = now.task
     total = sum(size * count for size, count in zip(task.sizes, now.left, strict=True))
-    cheapest = min((stock.cost / stock.length for stock in task.stock), default=0.0)
     while not now.is_done:
         wanted = [size for size, count in enumerate(now.left) if count]
         first = wanted[0]
@@ -79,9 +78,23 @@ def fill_up(start: Remaining, dice: Random, habit: Habit, most: int | None = Non
         times = times if times > _MOST_TIMES else 1
         now.cut(stock, pattern, times)
         total -= times * sum(task.sizes[size] * count for size, count in pattern)
-        if most is not None and now.spent + total * cheapest > most + _ROUNDING:
+        if most is not None and now.spent + _at_least(now, total) > most + _ROUNDING:
             return None
     return now
+
+
+def _at_least(now: Remaining, total: int) -> float:
+    """What strips for so much length cost at least: the cheapest first, the last one in part."""
+    cost = 0.0
+    kinds = [
+        (stock.cost / stock.length, stock.length, count)
+        for stock, count in zip(now.task.stock, now.counts, strict=True)
+    ]
+    for ratio, length, count in sorted(kinds, key=lambda one: one[0]):
+        taken = total if count is None else min(total, length * count)
+        cost += taken * ratio
+        total -= taken
+    return cost
 
 
 def _best_strip(
@@ -96,7 +109,10 @@ def _best_strip(
     rooms = [now.task.stock[number].length - size for number in kinds]
     layers, sums = _sums(now, wanted, max(rooms))
     tops = [(sums & ((1 << (room + 1)) - 1)).bit_length() - 1 for room in rooms]
-    place = min(range(len(kinds)), key=lambda one: now.task.stock[kinds[one]].cost / (tops[one] + size))
+    place = min(
+        range(len(kinds)),
+        key=lambda one: (now.task.stock[kinds[one]].cost / (tops[one] + size), rooms[one] - tops[one]),
+    )
     pattern = _read(now, layers, tops[place], dice, habit)
     pattern[first] = pattern.get(first, 0) + 1
     now.left[first] += 1

@@ -77,5 +77,5 @@ class Search:
         Args:
             share: of the time left now, from 0 to 1.
         """
-        until = self.watch.left() * (1 - share)
-        return lambda: self.over() or self.watch.left() < until
+        until = self.watch.likely_left() * (1 - share)
+        return lambda: self.over() or self.watch.likely_left() < until

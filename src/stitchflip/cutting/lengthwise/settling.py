@@ -131,7 +131,7 @@ class Place:
     def _choose(self) -> bool:
         """The integer program over them."""
         aim = self.bound
-        seconds = self.search.watch.left()
+        seconds = self.search.watch.likely_left()
         chosen = choose(self.start, self.columns or [], aim, seconds if self.tried > 1 else seconds / 2)
         self.search.found(chosen.packing)
         if chosen.packing is not None and chosen.packing.spent <= aim:
