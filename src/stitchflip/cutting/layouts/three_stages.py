@@ -11,18 +11,21 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.layouts.model import Answer
+from stitchflip.cutting.layouts.stacks.endless import bound_for_any_cuts, plain_bound
 from stitchflip.cutting.layouts.stacks.ground import PiledStrip, ground_of
 from stitchflip.cutting.layouts.stacks.record import Record
-from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.model import Status
 
 if TYPE_CHECKING:
     from stitchflip.cutting.layouts.model import Layout, LayoutTask
     from stitchflip.cutting.layouts.stacks.ground import Ground
+    from stitchflip.cutting.layouts.watch import Watch
 
 _START_PART = 0.06
 """Of the time, for a plan of two stages to start from."""
 
+_FREE_PART = 0.1
+"""Of the time, for a bound on plans of any number of stages."""
 _MENDING_PART = 0.4
 """Of the time, for mending the plan that was found."""
 
@@ -37,28 +40,22 @@ def shortest(task: LayoutTask, watch: Watch) -> Answer:
     Returns:
         The plan and a bound; with stages 0 the bound holds for any number of stages.
     """
-    ground = ground_of(task)
-    record = Record(ground, watch)
-    record.raise_bound(_plain_bound(ground))
+    is_free = task.stages == 0
+    ground = ground_of(replace(task, trims=task.trims or is_free))
+    bound = bound_for_any_cuts(ground, watch.part(watch.likely_left() * _FREE_PART)) if is_free else None
+    record = Record(ground, watch, most_told=bound)
+    record.raise_bound(plain_bound(ground) if bound is None else bound)
     record.offer(_started(task, ground, watch))
-    search = _Search(task, ground, record)
-    search.run()
+    if not record.is_over():
+        _search(ground, record)
     return _answer(ground, record)
-
-
-def _plain_bound(ground: Ground) -> int:
-    """No plan of any number of stages is shorter: the area has to fit, and the longest piece."""
-    lowest = [min(lay.long for lay in ground.lays if lay.want == want) for want in range(len(ground.counts))]
-    return max(-(-ground.area(ground.counts) // ground.wide), *lowest)
 
 
 def _started(task: LayoutTask, ground: Ground, watch: Watch) -> list[PiledStrip]:
     """A plan of two stages, which is one of three."""
     from stitchflip.cutting.layouts.two_stages import shortest as shortest_of_two
 
-    answer = shortest_of_two(
-        replace(task, stages=2, trims=True), Watch(watch.left() * _START_PART, cancelled=watch.over)
-    )
+    answer = shortest_of_two(replace(task, stages=2, trims=True), watch.part(watch.likely_left() * _START_PART))
     return _strips(ground, answer.layouts[0])
 
 
@@ -74,34 +71,28 @@ def _strips(ground: Ground, layout: Layout) -> list[PiledStrip]:
     ]
 
 
+def _search(ground: Ground, record: Record) -> None:
+    """Search until the plan is proved or time is over."""
+    from stitchflip.cutting.layouts.stacks.mending import Mending
+    from stitchflip.cutting.layouts.stacks.prices import Prices
+    from stitchflip.cutting.layouts.stacks.race import raced
+
+    prices = Prices(ground, record)
+    kept = prices.whole_strips()
+    raced(ground, [kept, []] if kept else [[]], record, record.watch.likely_left() * _MENDING_PART)
+    Mending(ground, record).run()
+
+
 def _answer(ground: Ground, record: Record) -> Answer:
     """What there is at the end."""
-    is_proved = record.is_proved()
+    is_proved = record.sure_bound > record.goal
+    because = "time was over before the best plan was proved"
+    if record.is_proved():
+        because = "no plan of three stages is shorter, and more stages were not tried"
     return Answer(
         status=Status.PROVED if is_proved else Status.BEST_FOUND,
         layouts=(ground.layout(record.strips),),
         value=record.value,
-        bound=record.bound,
-        because="" if is_proved else "time was over before the best plan was proved",
+        bound=record.sure_bound,
+        because="" if is_proved else because,
     )
-
-
-class _Search:
-    """One search for one task."""
-
-    def __init__(self, task: LayoutTask, ground: Ground, record: Record) -> None:
-        self._ground, self._record = ground, record
-        self._is_free = task.stages == 0
-
-    def run(self) -> None:
-        """Search until the plan is proved or time is over."""
-        if self._record.is_over():
-            return
-        from stitchflip.cutting.layouts.stacks.mending import Mending
-        from stitchflip.cutting.layouts.stacks.prices import Prices
-        from stitchflip.cutting.layouts.stacks.race import raced
-
-        prices = Prices(self._ground, self._record)
-        kept = prices.whole_strips()
-        raced(self._ground, [kept, []] if kept else [[]], self._record, self._record.watch.left() * _MENDING_PART)
-        Mending(self._ground, self._record).run()

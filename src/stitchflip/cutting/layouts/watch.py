@@ -42,6 +42,10 @@ class Watch:
         """Seconds left; may be below zero."""
         return self._start + self._seconds - monotonic()
 
+    def likely_left(self) -> float:
+        """Seconds left as this watch counts them: what a search shares out among its parts."""
+        return self.left()
+
     def spent(self) -> float:
         """Seconds since the start."""
         return monotonic() - self._start
@@ -94,6 +98,10 @@ class Patience(Watch):
         return self._looks < 0 or super().over()
 
     @override
+    def likely_left(self) -> float:
+        return self._looks / _LOOKS_A_SECOND
+
+    @override
     def part(self, seconds: float) -> Watch:
         return Patience(max(1, int(seconds * _LOOKS_A_SECOND)), self.left(), cancelled=self.over)
 
@@ -117,6 +125,10 @@ class Rescaled(Watch):
     @override
     def left(self) -> float:
         return self._watch.left()
+
+    @override
+    def likely_left(self) -> float:
+        return self._watch.likely_left()
 
     @override
     def part(self, seconds: float) -> Watch:

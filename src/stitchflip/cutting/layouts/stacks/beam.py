@@ -24,6 +24,8 @@ from stitchflip.values import dataclass
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from numpy.typing import DTypeLike, NDArray
+
     from stitchflip.cutting.layouts.stacks.ground import Ground
     from stitchflip.cutting.layouts.watch import Watch
 
@@ -32,6 +34,11 @@ ONTO, BESIDE, ABOVE = 0, 1, 2
 _HALF_OF_INT32 = 1 << 30
 _MOST_CELLS = 1_000_000
 """Beginnings times lays looked at together: what memory and the clock allow."""
+
+_SECONDS_A_ROUND, _SECONDS_A_STATE, _SECONDS_A_MOVE = 5e-4, 1e-6, 3.5e-8
+"""Measured on a small machine; only what they are to one another matters much."""
+_SECONDS_A_LOOK = 1 / 300
+"""A watch that counts looks instead of seconds is looked at so often."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +51,9 @@ class Guide:
     """Part of all pieces that is lost anyway: the larger, the earlier large pieces come."""
     by_size: bool = True
     """Large pieces first."""
+    in_order: bool = True
+    """Stacks of a strip, and bits of a stack, are laid by falling width: fewer ways to meet the same plan, and fewer
+    ways to begin well."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,14 +93,14 @@ class Beam:
             count * max(lay.long for lay in lays if lay.want == want) for want, count in enumerate(counts) if count
         )
         self._int = np.int32 if longest * ground.wide < _HALF_OF_INT32 else np.int64
-        self._wide = np.array([lay.wide for lay in lays], dtype=self._int)
-        self._long = np.array([lay.long for lay in lays], dtype=self._int)
-        self._want = np.array([place[lay.want] for lay in lays], dtype=np.int64)
+        self._wide: Any = np.array([lay.wide for lay in lays], dtype=self._int)
+        self._long: Any = np.array([lay.long for lay in lays], dtype=self._int)
+        self._want: Any = np.array([place[lay.want] for lay in lays], dtype=np.int64)
         self._area = self._wide * self._long
         self._worth = self._area.astype(float)
         if worths is not None:
             self._worth = np.array([worths[lay.want] * ground.wide for lay in lays])
-        self._order = np.arange(len(lays), dtype=self._int)
+        self._order: Any = np.arange(len(lays), dtype=self._int)
         self._counts = np.array([counts[want] for want in self._rows], dtype=np.int32)
         self.pieces = int(self._counts.sum())
         """To be laid."""
@@ -101,6 +111,14 @@ class Beam:
     def broadest(self) -> int:
         """More beginnings than this are never kept."""
         return max(64, _MOST_CELLS // max(1, len(self._numbers)))
+
+    def seconds(self, breadth: int) -> float:
+        """About how long a search takes that does not end early."""
+        return self.pieces * self._seconds_a_piece(breadth)
+
+    def _seconds_a_piece(self, breadth: int) -> float:
+        """About how long it takes to lay one more piece."""
+        return _SECONDS_A_ROUND + breadth * (_SECONDS_A_STATE + _SECONDS_A_MOVE * len(self._numbers))
 
     def search(self, goal: int, breadth: int, guide: Guide, watch: Watch) -> Found:
         """Look for a plan.
@@ -114,11 +132,12 @@ class Beam:
         Returns:
             The shortest plan among those met.
         """
-        states = _States.empty(self._np, self._counts, self._int)
-        steps: list[tuple[Any, Any, Any]] = []
+        states = _States.empty(self._counts, self._int)
+        steps: list[tuple[NDArray[Any], NDArray[Any], NDArray[Any]]] = []
         is_whole = True
+        looks = 1 + int(self._seconds_a_piece(breadth) / _SECONDS_A_LOOK)
         for laid in range(self.pieces):
-            if watch.over():
+            if any(watch.over() for _ in range(looks)):
                 return Found(strips=None, length=0, is_whole=False)
             moves = self._moves(states, goal, guide)
             if moves is None:
@@ -126,7 +145,7 @@ class Beam:
             if laid == self.pieces - 1:
                 found = self._finished(states, moves, steps)
                 return found if found.length <= goal else Found(strips=None, length=0, is_whole=is_whole)
-            kept, is_short = self._kept(states, moves, breadth)
+            kept, is_short = self._kept(states, moves, breadth, guide)
             is_whole = is_whole and not is_short
             states = kept[0]
             steps.append(kept[1])
@@ -138,7 +157,7 @@ class Beam:
         most_waste = goal * self._ground.wide - self._whole_area
         top = np.where(s.is_first, s.up, s.high)
         found = []
-        for where, can in enumerate(self._possible(s, top, goal)):
+        for where, can in enumerate(self._possible(s, top, goal, guide)):
             cells = np.flatnonzero(can)
             if not len(cells):
                 continue
@@ -157,9 +176,12 @@ class Beam:
             )
         if not found:
             return None
-        return _Moves(*(np.concatenate(parts) for parts in zip(*found, strict=True)), top)
+        where_to, rows, lays, score = (np.concatenate(parts) for parts in zip(*found, strict=True))
+        return _Moves(where_to, rows, lays, score, top)
 
-    def _possible(self, s: _States, top: Any, goal: int) -> tuple[Any, Any, Any]:
+    def _possible(
+        self, s: _States, top: NDArray[Any], goal: int, guide: Guide
+    ) -> tuple[NDArray[Any], NDArray[Any], NDArray[Any]]:
         """Which lays may go onto the open stack, beside it, and into a new strip: a table each."""
         np, ground = self._np, self._ground
         can = (s.left > 0)[:, self._want]
@@ -177,11 +199,15 @@ class Beam:
         beside = can & (self._wide <= (ground.wide - s.across - s.wide)[:, None]) & (self._long <= top[:, None])
         may_close = s.is_first | ~onto.any(axis=1)
         above = can & (self._long <= limit) & (may_close & ~beside.any(axis=1))[:, None]
-        beside &= may_close[:, None] & (s.is_first[:, None] | (self._order >= s.lead[:, None]))
-        onto &= self._order >= s.last[:, None]
+        beside &= may_close[:, None]
+        if guide.in_order:
+            beside &= s.is_first[:, None] | (self._order >= s.lead[:, None])
+            onto &= self._order >= s.last[:, None]
         return onto, beside, above
 
-    def _covered(self, s: _States, top: Any, where: int, rows: Any, lays: Any) -> tuple[Any, Any]:
+    def _covered(
+        self, s: _States, top: NDArray[Any], where: int, rows: NDArray[Any], lays: NDArray[Any]
+    ) -> tuple[NDArray[Any], NDArray[Any]]:
         """Room that is filled or lost after a move, and room still free in the open strip."""
         np, full = self._np, self._ground.wide
         base = s.base[rows] * full
@@ -195,7 +221,9 @@ class Beam:
         high = np.where(s.is_first[rows], up, s.high[rows])
         return base + high * s.across[rows] + s.wide[rows] * up, (full - beyond) * high
 
-    def _kept(self, s: _States, moves: _Moves, breadth: int) -> tuple[tuple[_States, tuple[Any, Any, Any]], bool]:
+    def _kept(
+        self, s: _States, moves: _Moves, breadth: int, guide: Guide
+    ) -> tuple[tuple[_States, tuple[NDArray[Any], NDArray[Any], NDArray[Any]]], bool]:
         """The most promising beginnings after the moves, no two the same; and whether others were left out."""
         np = self._np
         wanted = 2 * breadth
@@ -207,7 +235,7 @@ class Beam:
             best = np.argsort(moves.score, kind="stable")
         where, rows, lays = moves.where[best], moves.rows[best], moves.lays[best]
         new = self._after(s, moves.top, where, rows, lays)
-        _, firsts = np.unique(self._names(new), return_index=True)
+        _, firsts = np.unique(self._names(new, guide), return_index=True)
         is_short = is_short or len(firsts) > breadth
         firsts = np.sort(firsts)[:breadth]
         where, rows, lays = where[firsts], rows[firsts], lays[firsts]
@@ -216,7 +244,9 @@ class Beam:
         new.left[np.arange(len(rows)), self._want[lays]] -= 1
         return (new, (where, rows.astype(np.int32), lays.astype(np.int32))), is_short
 
-    def _after(self, s: _States, top: Any, where: Any, rows: Any, lays: Any) -> _States:
+    def _after(
+        self, s: _States, top: NDArray[Any], where: NDArray[Any], rows: NDArray[Any], lays: NDArray[Any]
+    ) -> _States:
         """Beginnings after the moves, all but the pieces left."""
         np = self._np
         onto, beside, above = where == ONTO, where == BESIDE, where == ABOVE
@@ -224,7 +254,7 @@ class Beam:
         up = np.where(onto, s.up[rows] + long, long)
         is_first = np.where(onto, s.is_first[rows], above)
         return _States(
-            left=None,
+            left=s.left,
             base=np.where(above, s.base[rows] + top[rows], s.base[rows]),
             high=np.where(is_first, up, np.where(beside, top[rows], s.high[rows])),
             across=np.where(onto, s.across[rows], np.where(beside, s.across[rows] + s.wide[rows], 0)),
@@ -238,16 +268,20 @@ class Beam:
             worth=s.worth[rows] + self._worth[lays],
         )
 
-    def _names(self, s: _States) -> Any:
+    def _names(self, s: _States, guide: Guide) -> NDArray[Any]:
         """A number for each beginning: the same pieces left and the same open strip have the same."""
-        parts = (s.high, s.across, s.wide, s.up, s.is_first, s.last, s.lead)
+        parts = [s.high, s.across, s.wide, s.up, s.is_first]
+        if guide.in_order or self._ground.same_stack:
+            parts += [s.last, s.lead]
         name = s.mark.copy()
-        for part, odd in zip(parts, self._odd, strict=True):
+        for part, odd in zip(parts, self._odd, strict=False):
             name += (part.astype(self._np.uint64) + self._np.uint64(1)) * odd
             name ^= name >> self._np.uint64(29)
         return name
 
-    def _finished(self, s: _States, moves: _Moves, steps: list[tuple[Any, Any, Any]]) -> Found:
+    def _finished(
+        self, s: _States, moves: _Moves, steps: list[tuple[NDArray[Any], NDArray[Any], NDArray[Any]]]
+    ) -> Found:
         """The shortest plan, told from its last piece back to its first."""
         np = self._np
         new = self._after(s, moves.top, moves.where, moves.rows, moves.lays)
@@ -284,7 +318,9 @@ class _Moves:
 
     __slots__ = ("lays", "rows", "score", "top", "where")
 
-    def __init__(self, where: Any, rows: Any, lays: Any, score: Any, top: Any) -> None:
+    def __init__(
+        self, where: NDArray[Any], rows: NDArray[Any], lays: NDArray[Any], score: NDArray[Any], top: NDArray[Any]
+    ) -> None:
         self.where, self.rows, self.lays, self.score, self.top = where, rows, lays, score, top
 
 
@@ -293,13 +329,40 @@ class _States:
 
     __slots__ = ("across", "area", "base", "high", "is_first", "last", "lead", "left", "mark", "up", "wide", "worth")
 
-    def __init__(self, **columns: Any) -> None:
+    left: NDArray[Any]
+    """Pieces of each want."""
+    base: NDArray[Any]
+    """Height of the closed strips."""
+    high: NDArray[Any]
+    """Of the open strip."""
+    across: NDArray[Any]
+    """Width of its closed stacks."""
+    wide: NDArray[Any]
+    """Of the open stack."""
+    up: NDArray[Any]
+    """Height of the bits in it."""
+    is_first: NDArray[Any]
+    """The open stack is the first of its strip."""
+    last: NDArray[Any]
+    """Lay of the last piece."""
+    lead: NDArray[Any]
+    """Lay of the first piece of the open stack."""
+    mark: NDArray[Any]
+    """Stands for the pieces laid."""
+    area: NDArray[Any]
+    """Of the pieces laid."""
+    worth: NDArray[Any]
+    """Of the pieces laid."""
+
+    def __init__(self, **columns: NDArray[Any]) -> None:
         for name, column in columns.items():
             setattr(self, name, column)
 
     @classmethod
-    def empty(cls, np: Any, counts: Any, number: Any) -> _States:
+    def empty(cls, counts: NDArray[Any], number: DTypeLike) -> _States:
         """The one beginning without any piece."""
+        import numpy as np
+
         zero = {name: np.zeros(1, dtype=number) for name in cls.__slots__}
         zero |= {"left": counts[None, :].copy(), "is_first": np.zeros(1, dtype=bool)}
         return cls(**zero | {"mark": np.zeros(1, dtype=np.uint64), "worth": np.zeros(1)})
@@ -309,6 +372,8 @@ class _States:
         """No piece is laid yet."""
         return not self.wide[0]
 
-    def taken(self, which: Any) -> _States:
+    def taken(self, which: NDArray[Any]) -> _States:
         """Some of them, without their pieces left."""
-        return _States(**{name: getattr(self, name)[which] for name in self.__slots__ if name != "left"}, left=None)
+        return _States(
+            **{name: getattr(self, name)[which] for name in self.__slots__ if name != "left"}, left=self.left
+        )

@@ -16,6 +16,8 @@ from stitchflip.cutting.layouts.stacks.ground import PiledStrip
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from numpy.typing import NDArray
+
     from stitchflip.cutting.layouts.stacks.ground import Ground
 
 _MOST_CELLS = 40_000_000
@@ -129,10 +131,10 @@ class _Tables:
         import numpy as np
 
         self._np, self._ground, self._worths, self._tallest = np, ground, worths, tallest
-        self._piled: list[list[tuple[int, int, Any]]] = []
+        self._piled: list[list[tuple[int, int, NDArray[Any]]]] = []
         """For each width: (lay, handful, worths after it), narrower widths first where they count."""
         self._stacks = np.zeros((len(by_width), tallest + 1), dtype=np.int64)
-        piles: list[tuple[int, int, Any]] = []
+        piles: list[tuple[int, int, NDArray[Any]]] = []
         for level, numbers in enumerate(by_width):
             if ground.same_stack:
                 piles = self._alike(numbers)
@@ -143,7 +145,7 @@ class _Tables:
             if piles:
                 self._stacks[level] = piles[-1][2]
 
-    def _mixed(self, numbers: Sequence[int], now: Any) -> list[tuple[int, int, Any]]:
+    def _mixed(self, numbers: Sequence[int], now: NDArray[Any]) -> list[tuple[int, int, NDArray[Any]]]:
         """Lays of one width into a stack, in handfuls of 1, 2, 4, ..."""
         piles = []
         for number in numbers:
@@ -160,7 +162,7 @@ class _Tables:
                 now, left, handful = after, left - handful, handful * 2
         return piles
 
-    def _alike(self, numbers: Sequence[int]) -> list[tuple[int, int, Any]]:
+    def _alike(self, numbers: Sequence[int]) -> list[tuple[int, int, NDArray[Any]]]:
         """Lays of one width, each in stacks of its own: the best of them; handful 0 means as many as fit."""
         np = self._np
         now, piles = np.zeros(self._tallest + 1, dtype=np.int64), []
@@ -171,7 +173,7 @@ class _Tables:
             piles.append((number, 0, now))
         return piles
 
-    def side_by_side(self, widths: Sequence[int], sums: Sequence[int]) -> Any:
+    def side_by_side(self, widths: Sequence[int], sums: Sequence[int]) -> NDArray[Any]:
         """Fill the table of the width.
 
         Returns:
@@ -191,7 +193,8 @@ class _Tables:
                 together = self._wide[rows]
                 together += self._stacks[levels]
                 np.maximum(together.max(axis=0), self._wide[row - 1], out=self._wide[row])
-        return self._wide[-1]
+        best: NDArray[Any] = self._wide[-1]
+        return best
 
     def strip(self, high: int) -> PiledStrip:
         """The best strip of a height."""

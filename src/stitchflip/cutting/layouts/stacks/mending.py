@@ -12,8 +12,6 @@ from typing import TYPE_CHECKING
 from stitchflip.cutting.layouts.stacks.beam import Beam, Guide
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
-
     from stitchflip.cutting.layouts.stacks.ground import Ground, PiledStrip
     from stitchflip.cutting.layouts.stacks.record import Record
 
@@ -65,7 +63,8 @@ class Mending:
         order = sorted(
             range(len(strips)), key=lambda at: -random.random() * (waste[at] / strips[at].high + 0.02 * ground.wide)
         )
-        taken, pieces = [], 0
+        taken: list[int] = []
+        pieces = 0
         for at in order:
             size = sum(len(stack) for stack in strips[at].stacks)
             if len(taken) >= 2 and pieces + size > self._pieces:

@@ -21,14 +21,22 @@ _TASTES = (
     Guide(ahead=0.02),
     Guide(ahead=0.05),
     Guide(ahead=0.001),
-    Guide(ahead=0.02, even=0.0, by_size=False),
+    Guide(ahead=0.005, in_order=False),
+    Guide(ahead=0.2),
+    Guide(ahead=0.05, even=0.0, by_size=False),
 )
+"""For all pieces."""
+_TASTES_FOR_THE_REST = (
+    Guide(ahead=0.02),
+    Guide(ahead=0.005, in_order=False),
+    Guide(ahead=0.02, even=0.5),
+    Guide(ahead=0.001),
+)
+"""For what is left over when the linear program has its whole strips."""
 _FIRST_BREADTHS = (4, 16, 64)
 _GROWTH = 4
 _FIRST_PART = 0.015
 """Of the time that is left, for the first run of one search."""
-_SECONDS_A_PIECE = 0.0005
-"""A run with little room takes so long."""
 
 
 class Racer:
@@ -45,21 +53,31 @@ class Racer:
         self._kept, self._guide, self._beam = tuple(kept), guide, beam
         self._length = sum(strip.high for strip in kept)
         self.breadth = 0
-        self.seconds = beam.pieces * _SECONDS_A_PIECE
-        """Of the next run, as far as can be told."""
+        self._slowness = 1.0
+        """Seconds a run took for each it should have taken."""
         self.rank = (0.0, 0.0)
         """The lower, the better it did last."""
         self.is_done = False
 
+    @property
+    def is_for_all(self) -> bool:
+        """Lays every piece."""
+        return not self._kept
+
+    def seconds(self) -> float:
+        """How long the next run will take, as far as can be told."""
+        return self._beam.seconds(self.breadth or _FIRST_BREADTHS[0]) * self._slowness
+
     def run(self, record: Record) -> None:
         """Search once, with more room than before."""
+        watch = record.watch
         if not self.breadth:
-            fitting = [b for b in _FIRST_BREADTHS if self.seconds * (1 + b / 64) < record.watch.left() * _FIRST_PART]
-            self.breadth = max(fitting, default=_FIRST_BREADTHS[0])
-        before = record.watch.spent()
-        found = self._beam.search(record.goal - self._length, self.breadth, self._guide, record.watch)
-        took = record.watch.spent() - before
-        self.seconds = took * (1 + min(3, self.breadth / 64))
+            time = watch.likely_left() * _FIRST_PART
+            self.breadth = max((b for b in _FIRST_BREADTHS if self._beam.seconds(b) < time), default=_FIRST_BREADTHS[0])
+        before = watch.likely_left()
+        found = self._beam.search(record.goal - self._length, self.breadth, self._guide, watch)
+        if found.reached == 1:
+            self._slowness = max(0.1, (before - watch.likely_left()) / self._beam.seconds(self.breadth))
         self.breadth *= _GROWTH
         if found.strips is not None:
             record.offer((*self._kept, *found.strips))
@@ -82,17 +100,26 @@ def raced(ground: Ground, starts: Sequence[Sequence[PiledStrip]], record: Record
     """
     field = []
     for kept in starts:
-        given = ground.given(kept)
-        beam = Beam(ground, [count - made for count, made in zip(ground.counts, given, strict=True)])
-        field += [Racer(kept, guide, beam) for guide in _TASTES]
+        beam = Beam(ground, [count - made for count, made in zip(ground.counts, ground.given(kept), strict=True)])
+        if beam.pieces:
+            field += [Racer(kept, guide, beam) for guide in (_TASTES_FOR_THE_REST if kept else _TASTES)]
+        else:
+            record.offer(kept)
     while field:
         for racer in field:
-            if record.is_over() or record.watch.left() <= until:
+            if record.is_over() or record.watch.likely_left() <= until:
                 return
-            if racer.seconds < record.watch.left():
+            if racer.seconds() < record.watch.likely_left():
                 racer.run(record)
             else:
                 racer.is_done = True
-        field = [racer for racer in field if not racer.is_done]
-        field.sort(key=lambda racer: racer.rank)
-        field = field[: max(2, (len(field) + 1) // 2)]
+        field = _better_half([racer for racer in field if not racer.is_done])
+
+
+def _better_half(field: list[Racer]) -> list[Racer]:
+    """Those that did best, one that lays all pieces among them: it alone can prove a plan."""
+    field = sorted(field, key=lambda racer: racer.rank)
+    better, others = field[: max(2, (len(field) + 1) // 2)], field[max(2, (len(field) + 1) // 2) :]
+    if not any(racer.is_for_all for racer in better):
+        better += [racer for racer in others if racer.is_for_all][:1]
+    return better

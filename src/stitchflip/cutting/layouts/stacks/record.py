@@ -17,20 +17,28 @@ class Record:
     Args:
         ground: the task.
         watch: told whenever something gets better.
+        most_told: no higher bound is told: the bounds of the searches hold for three stages only.
     """
 
-    def __init__(self, ground: Ground, watch: Watch) -> None:
+    def __init__(self, ground: Ground, watch: Watch, most_told: int | None = None) -> None:
         self._ground = ground
+        self._most_told = most_told
         self.watch = watch
         self.strips: tuple[PiledStrip, ...] = ()
         self.value = 0
         """Length of the plan; 0 while there is none."""
         self.bound = 0
+        """No plan of three stages is shorter."""
 
     @property
     def goal(self) -> int:
         """A plan no longer than this would be better, in steps of purchase; the plan's own length when proved."""
         return self._ground.below(self.value)
+
+    @property
+    def sure_bound(self) -> int:
+        """The bound that is told."""
+        return self.bound if self._most_told is None else min(self.bound, self._most_told)
 
     def is_proved(self) -> bool:
         """Whether plan and bound fall into the same step."""
@@ -50,7 +58,7 @@ class Record:
         if self.strips and value >= self.value:
             return False
         self.strips, self.value = tuple(strips), value
-        self.watch.tell(self.value, min(self.bound, self.value))
+        self._tell()
         return True
 
     def raise_bound(self, bound: int) -> None:
@@ -58,4 +66,8 @@ class Record:
         bound = min(bound, self.value) if self.strips else bound
         if bound > self.bound:
             self.bound = bound
-            self.watch.tell(self.value if self.strips else None, bound)
+            self._tell()
+
+    def _tell(self) -> None:
+        """Say what there is."""
+        self.watch.tell(self.value if self.strips else None, self.sure_bound)
