@@ -95,9 +95,9 @@ def cut_apart(wide: float, long: float, window: Window, chosen: Sequence[Place])
     cuts: list[Cut] = []
     blocks: list[Block] = []
     leftovers: list[Box] = []
-    todo: list[tuple[Box, tuple[int, ...]]] = [(Box(0.0, 0.0, wide, long), tuple(range(len(chosen))))]
-    while todo:
-        piece, windows = todo.pop()
+    waiting: list[tuple[Box, tuple[int, ...]]] = [(Box(0.0, 0.0, wide, long), tuple(range(len(chosen))))]
+    while waiting:
+        piece, windows = waiting.pop()
         if not windows:
             leftovers.append(piece)
             continue
@@ -105,7 +105,7 @@ def cut_apart(wide: float, long: float, window: Window, chosen: Sequence[Place])
         if gap is None:
             blocks.append(Block(piece, windows))
             continue
-        todo += reversed(_split(piece, windows, boxes, gap, cuts))
+        waiting += reversed(_split(piece, windows, boxes, gap, cuts))
     leftovers.sort(key=lambda box: (-box.wide * box.long, box.low, box.left))
     hang = all(_comes_apart(window, [chosen[number] for number in block.windows]) for block in blocks)
     return Apart(tuple(cuts), tuple(blocks), tuple(leftovers), hang)
