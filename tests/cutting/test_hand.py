@@ -8,8 +8,9 @@ from functools import partial
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, given, settings
 
-from stitchflip.cutting import FabricPlan, Piece
+from stitchflip.cutting import FabricPlan, Piece, plan_fabric
 from stitchflip.cutting.closer import cut_closer
 from stitchflip.cutting.hand import folds_for, order_of_hand
 from stitchflip.cutting.hand_model import Act, CuttingOrder
@@ -20,6 +21,7 @@ from stitchflip.planning import plan as plan_project
 from stitchflip.project import read_project_bytes
 from stitchflip.project.numbers import Numbers
 from tests.cutting.lists import CM, METRIC, binding, fabric, planned, strips
+from tests.strategies import CuttingProblem, cutting_problems
 from tests.twins.hand import Table, number, pieces_of, sizes_of
 from tests.twins.table import house
 
@@ -99,6 +101,20 @@ def test_following_a_closer_order_gives_every_piece_too(name: str) -> None:
 
         assert asked == pieces_of(table.made)
     assert told
+
+
+@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(problem=cutting_problems())
+def test_following_the_order_of_any_fabric_gives_every_piece(problem: CuttingProblem) -> None:
+    """Whatever is asked, on hand, washed or not, cut first or trimmed while sewing: what is not left out is there."""
+    plan = plan_fabric(problem.fabric, problem.pieces, problem.numbers, problem.working, Unit.INCH)
+    _, table = ordered(plan, problem.pieces, problem.numbers)
+    asked: Counter[str] = Counter()
+    for piece in problem.pieces:
+        asked[piece.name] += piece.count
+    asked.subtract(plan.left_out)
+
+    assert +asked == pieces_of(table.made)
 
 
 def test_fabric_shrinks_cut_by_cut_in_a_worked_example() -> None:

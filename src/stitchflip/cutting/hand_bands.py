@@ -95,12 +95,10 @@ class Bands:
         self._rows = 0
         sheets = {sheet.name for sheet in plan.hand_sheets}
         self._by_source: dict[str, list[Band]] = {}
-        before: Counter[float] = Counter()
-        for strips in plan.strip_plans:
-            for number, strip in enumerate(strips.strips, 1 + before[round(strips.width, 6)]):
+        firsts = _first_numbers(plan)
+        for place, strips in enumerate(plan.strip_plans):
+            for number, strip in enumerate(strips.strips, firsts[place]):
                 self._by_source.setdefault(strip.stock, []).append(self._strip(strips, strip, number))
-            if not strips.as_you_go:
-                before[round(strips.width, 6)] += len(strips.strips)
         self._precut = [name for name in self._by_source if name not in sheets and name != _NEW]
 
     def new(self) -> Iterator[Band]:
@@ -207,6 +205,16 @@ class Bands:
             groups.setdefault((room, tuple((one.across, one.takes) for one in stack)), []).append(stack)
         parts = [_stack_part(room, own, wide) for (room, _), own in groups.items()]
         return Band("row", self._rows, wide, long, tuple(sorted(parts, key=lambda part: -part.measure)))
+
+
+def _first_numbers(plan: FabricPlan) -> dict[int, int]:
+    """The number of the first strip of each part of the plan; those trimmed while sewing begin their width with 1."""
+    counted: Counter[float] = Counter()
+    firsts: dict[int, int] = {}
+    for place, strips in sorted(enumerate(plan.strip_plans), key=lambda one: not one[1].as_you_go):
+        firsts[place] = 1 + counted[round(strips.width, 6)]
+        counted[round(strips.width, 6)] += len(strips.strips)
+    return firsts
 
 
 def _given(
