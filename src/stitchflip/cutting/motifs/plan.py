@@ -96,7 +96,7 @@ def plan_motifs(counting: Counting, long: float, count: int | None = None) -> Mo
     Example:
         >>> plan = plan_motifs(Counting(Repeat(9, 9), Window(4.5, 4.5), 40), 36, 5)
         >>> len(plan.windows), plan.windows[4].columns, plan.windows[4].repeats, plan.apart.comes_apart
-        (5, 0, 1, True)
+        (5, 1, 1, True)
     """
     counted = counting.count(long)
     known = None not in (counting.start.along, 0.0 if counting.repeat.across is None else counting.start.across)
