@@ -32,7 +32,7 @@ def answered(task: LayoutTask, watch: Watch | None = None) -> Answer:
     return answer
 
 
-def cost_task(*wants: Want, sheets: tuple[Sheet, ...], **how: Any) -> LayoutTask:  # noqa: ANN401  # fields of the task
+def cost_task(*wants: Want, sheets: tuple[Sheet, ...], **how: Any) -> LayoutTask:  # fields of the task
     """A task for the least cost."""
     return LayoutTask(wants, sheets, Aim.COST, **how)
 
@@ -139,7 +139,7 @@ def test_published_bin_packing_reaches_the_best_known_number_of_sheets(name: str
     row = rows("binpacking_guillotine_3stage_classes")[name]
     known = row.get("optimum") or row["best_known"]
 
-    answer = answered(task_of(row), Watch(4.0))
+    answer = answered(task_of(row), Watch(3.0))
 
     assert known >= answer.value
     assert answer.bound <= known
@@ -150,7 +150,7 @@ def test_several_sheet_sizes_come_within_one_percent_of_the_best_known_cost(name
     """The bound never exceeds the best known plan, and the plan is near it."""
     row = rows("variable_sized_guillotine_2stage_cintra")[name]
 
-    answer = answered(task_of(row), Watch(4.0))
+    answer = answered(task_of(row), Watch(3.0))
 
     assert answer.bound <= row["best_known"]
     assert answer.value <= 1.01 * row["best_known"]
@@ -161,7 +161,7 @@ def test_scraps_of_many_sizes_are_chosen_well_whichever_way_they_are_cut(name: s
     """Limited scraps, first cuts either way: within 5 % of the best known cost, bound below it."""
     row = rows("variable_sized_guillotine_home")[name]
 
-    answer = answered(task_of(row), Watch(4.0))
+    answer = answered(task_of(row), Watch(3.0))
 
     assert answer.bound <= row["best_known"]
     assert answer.value <= 1.05 * row["best_known"]

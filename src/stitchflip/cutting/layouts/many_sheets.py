@@ -265,13 +265,14 @@ class _Search:
             rest = times - whole
             if whole:
                 out.append((load, whole))
-                left = [count - counts[want] * whole for want, count in enumerate(left)]
+                for want, count in counts.items():
+                    left[want] -= count * whole
             while rest and any(left[want] for want in counts):
                 along = self._kinds[load.kind].along
                 small = clipped(load, left, self._task.wants, along=along, trims=self._task.trims)
                 out.append((small, 1))
-                less = small.counts()
-                left = [count - less[want] for want, count in enumerate(left)]
+                for want, count in small.counts().items():
+                    left[want] -= count
                 rest -= 1
         return out
 

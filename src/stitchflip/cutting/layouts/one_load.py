@@ -101,7 +101,7 @@ class _Part:
     """The part of a task that is searched."""
 
     task: LayoutTask
-    """Wants that fit and are worth something, no more of each than the sheets can hold; never more than three stages."""
+    """Wants that fit and are worth something, no more of each than the sheets hold; never more than three stages."""
     numbers: tuple[int, ...]
     """Of its wants in the task as asked."""
     bound: int

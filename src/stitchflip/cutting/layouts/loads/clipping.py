@@ -23,7 +23,7 @@ def clipped(load: Load, left: Sequence[int], wants: Sequence[Want], *, along: bo
         along: the first cuts go along the sheet.
         trims: False: stacks keep their width.
     """
-    free = list(left)
+    free = {bit.want: left[bit.want] for strip in load.strips for stack in strip.stacks for bit in stack.bits}
     strips = []
     for strip in load.strips:
         stacks, high = [], 0

@@ -35,6 +35,14 @@ class Levels:
             for along, some in self._choices.items()
         }
 
+        self._able: list[list[int]] = [[] for _ in task.wants]
+        by_price = sorted(range(len(kinds)), key=lambda n: kinds[n].cost / (kinds[n].wide * kinds[n].high))
+        for number in by_price:
+            kind, sizes = kinds[number], self._sizes[kinds[number].along]
+            fits = (sizes[:, 1] <= kind.wide) & (sizes[:, 2] <= kind.tallest)
+            for want in np.unique(sizes[fits, 0]):
+                self._able[want].append(number)
+
     def plan(self, counts: Sequence[int], copies: Sequence[int | None]) -> list[tuple[Load, int]]:
         """Loads for all pieces, or for as many as the sheets give.
 
@@ -67,13 +75,7 @@ class Levels:
 
     def _sheet_for(self, want: int, free: Sequence[int | None]) -> int | None:
         """The kind that costs least for its size among those that can give a piece."""
-        able = [
-            number
-            for number, kind in enumerate(self._kinds)
-            if free[kind.sheet] != 0
-            and any(c.want == want and c.wide <= kind.wide and c.high <= kind.tallest for c in self._of(kind))
-        ]
-        return min(able, key=lambda n: self._kinds[n].cost / (self._kinds[n].wide * self._kinds[n].high), default=None)
+        return next((number for number in self._able[want] if free[self._kinds[number].sheet] != 0), None)
 
     def _of(self, kind: Kind) -> Sequence[Choice]:
         return self._choices[kind.along]

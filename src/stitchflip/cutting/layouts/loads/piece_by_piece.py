@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 
 _ONTO, _BESIDE, _ABOVE = 0, 1, 2
 """Where a piece goes: onto the open stack, beside it, into a new strip."""
+_MOST_CELLS = 400_000
+"""Beginnings times choices looked at together: what memory and the clock allow."""
 _STEP = tuple[Any, Any, Any]
 """Where, on which beginning, and which choice, for each beginning kept."""
 
@@ -95,6 +97,7 @@ class PieceByPiece:
             The worth of the best plan met, and its strips.
         """
         np = self._np
+        breadth = max(1, min(breadth, _MOST_CELLS // max(1, len(self._choices))))
         gains = np.array(values, dtype=np.int64)[self._want]
         room = self._kind.wide * self._kind.high
         density = max((float(gain) / float(area) for gain, area in zip(gains, self._area, strict=True)), default=0.0)

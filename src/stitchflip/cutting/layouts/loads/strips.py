@@ -28,6 +28,8 @@ _Layer: TypeAlias = "tuple[Choice, int, Worths, Worths]"
 """A choice, the worth of one, and the row of the knapsack before and after it."""
 _Group: TypeAlias = "tuple[int, Worths, list[_Layer]]"
 """Stacks of one width: the width, the most worth within each height, and how it came about."""
+_MOST_CELLS = 500_000
+"""Of a table of lengths and heights: what memory and the clock allow; beyond that places are made coarser."""
 
 
 class StripTable(Protocol):
@@ -164,7 +166,8 @@ class ThreeStageStrips:
         self._trims, self._same = trims, same_stack
         self._choices = sorted(choices, key=lambda choice: (choice.wide, choice.high, choice.want, choice.turned))
         self._across = Sums({choice.wide: wide for choice in choices}, wide, 1500)
-        self._up = Sums(_counted(choices, [choice.high for choice in choices], limits), tallest, 1500)
+        most = max(200, _MOST_CELLS // len(self._across))
+        self._up = Sums(_counted(choices, [choice.high for choice in choices], limits), tallest, most)
         self.is_exact = self._across.is_exact and self._up.is_exact
         self._rows = self._useful_rows(limits)
         self.heights = [self._up.length(int(row)) for row in self._rows]
