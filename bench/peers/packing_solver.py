@@ -95,7 +95,11 @@ def _rods(job: Job, seconds: float) -> Reply:
         builder.add_item_type(item.wide, copies=item.count)
     output = rods.optimize(builder.build(), _parameters(rods, seconds))
     plan = output.solution
-    bound = int(output.bin_packing_bound) if is_equal else int(output.variable_sized_bin_packing_bound + 1 - 1e-6)
+    bound = (
+        int(output.bin_packing_bound) * job.stocks[0].cost
+        if is_equal
+        else int(output.variable_sized_bin_packing_bound + 1 - 1e-6)
+    )
     if not plan.full():
         return Reply(bound=bound, note="no whole plan in the time")
     sheets = []
