@@ -15,7 +15,7 @@ MAKEFILE = (ROOT / "Makefile").read_text(encoding="utf-8")
 INTEGRATION = ROOT / ".ci" / "run"
 
 
-@pytest.mark.parametrize("target", ["demo", "test", "check", "bench", "format"])
+@pytest.mark.parametrize("target", ["demo", "test", "check", "bench", "compare", "format"])
 def test_the_promised_commands_exist(target: str) -> None:
     """`make` knows the target and says what it does."""
     assert re.search(rf"^{target}:.*## \w", MAKEFILE, re.MULTILINE)
