@@ -148,7 +148,9 @@ class Counting:
             return Chosen((), 0)
         key = tuple((round(x - own[0][0], 5), round(y - own[0][1], 5)) for x, y in own)
         if key not in self._known:
-            self._known[key] = most_windows(own, self.window, self.watch, searches=self.searches)
+            # one count that could not be proved is enough to know that the whole is not: no more searching then
+            searches = self.searches and self.is_proved
+            self._known[key] = most_windows(own, self.window, self.watch, searches=searches)
         self.is_proved = self.is_proved and self._known[key].status is Status.PROVED
         return self._known[key]
 
