@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 
 _FIRST_LISTED = 600
 """Strips listed at most in the first round; four times as many in the next."""
-_MOST_LISTED = 12_000
+_MOST_LISTED = 3000
 _FIRST_SECONDS = 0.15
 """For an integer program in the first round; twice as many in the next."""
 _FIRST_LOOKS = 20
@@ -146,7 +146,7 @@ class _Search:
         round_number = 0
         while not self.is_over():
             longer = 1 << round_number
-            self._build(builders, longer)
+            self._build(builders, 2 * longer)
             self._put_together(promise, left, longer)
             self._settle(promise, min(_MOST_LISTED, _FIRST_LISTED * longer * longer), longer)
             self._dive(round_number)

@@ -18,8 +18,8 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.columns.column import Plan
     from stitchflip.cutting.layouts.watch import Watch
 
-_ROUNDS = 2
-"""Plans are built so many times without a height before it is kept."""
+_MOST_FAILED = 4
+"""After so many heights that could not be given up the others are kept too."""
 
 
 def heights_of(plan: Plan) -> tuple[int, ...]:
@@ -41,7 +41,7 @@ def with_fewer_heights(knapsack: StripKnapsack, plan: Plan, worths: Sequence[int
         A plan of exactly the same pieces, within the cost, with as many heights or fewer.
     """
     kept: set[int] = set()
-    while not watch.over():
+    while len(kept) < _MOST_FAILED and not watch.over():
         strips: dict[int, int] = {}
         for column, times in plan.items():
             strips[column.cost] = strips.get(column.cost, 0) + times
@@ -67,12 +67,11 @@ def _without(
     fewer = StripKnapsack(knapsack.kinds, knapsack.wide, is_trimmed=knapsack.is_trimmed, heights=heights)
     if not fewer.holds_all():
         return None
-    plans = [_raised(plan, high, heights)] if knapsack.is_trimmed else []
-    wanted = [kind.count for kind in knapsack.kinds]
-    builders = Builders(fewer, wanted, worths, seed=high)
-    for _ in range(_ROUNDS):
-        plans += builders.next_plans(watch)
-    within = [found for found in plans if found and cost_of(found) <= most]
+    raised = _raised(plan, high, heights) if knapsack.is_trimmed else {}
+    if raised and cost_of(raised) <= most:
+        return raised
+    plans = Builders(fewer, [kind.count for kind in knapsack.kinds], worths, seed=high).next_plans(watch)
+    within = [found for found in plans if cost_of(found) <= most]
     return min(within, key=lambda found: (len(heights_of(found)), cost_of(found)), default=None)
 
 

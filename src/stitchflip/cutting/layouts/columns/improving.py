@@ -26,7 +26,9 @@ if TYPE_CHECKING:
 
 _FEWEST, _FIRST = 4, 8
 """Strips taken out at least, and at first."""
-_MOST_LISTED = 500
+_GROWN, _SHRUNK = 0.5, 1.0
+"""More strips are taken out after a search that was easy, fewer after one that was too hard."""
+_MOST_LISTED = 300
 _MOST_LOOKS = 15
 _MOST_SECONDS = 0.2
 
@@ -89,21 +91,22 @@ class Improver:
         master = Master(wanted)
         master.add(list(taken))
         promise = generated(master, wanted, strip_pricer(knapsack), watch, unit=unit)
-        if rounded_up(promise.bound, unit) > goal:
-            self._size += 0.25
+        least = rounded_up(promise.bound, unit)
+        if least > goal:
+            self._size += _GROWN
             return None
         listing = all_strips(knapsack, promise, goal, watch, most=_MOST_LISTED)
         if not listing.is_complete:
-            self._size = max(_FEWEST, self._size - 0.5)
-        columns = list(dict.fromkeys([*listing.columns, *master.columns]))
-        choice = chosen(columns, wanted, watch.part(_MOST_SECONDS), looks=_MOST_LOOKS, ceiling=goal)
-        if choice.is_finished:
-            self._size += 0.1
-        else:
-            self._size = max(_FEWEST, self._size - 0.5)
+            self._size = max(_FEWEST, self._size - _SHRUNK)
+            goal = least
+            listing = all_strips(knapsack, promise, goal, watch, most=_MOST_LISTED)
+        if not listing.is_complete:
+            return None
+        choice = chosen(listing.columns, wanted, watch.part(_MOST_SECONDS), looks=_MOST_LOOKS, ceiling=goal)
+        self._size = self._size + _GROWN / 2 if choice.is_finished else max(_FEWEST, self._size - _SHRUNK)
         if choice.times is None:
             return None
-        return without_surplus(knapsack, _as_plan(columns, choice.times), wanted)
+        return without_surplus(knapsack, _as_plan(listing.columns, choice.times), wanted)
 
 
 def _as_plan(columns: Sequence[Column], times: Sequence[int]) -> Plan:
