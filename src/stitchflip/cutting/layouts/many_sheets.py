@@ -8,12 +8,12 @@ found, and from filling sheet after sheet.
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 from fractions import Fraction
 from random import Random
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.layouts.loads.clipping import clipped
+from stitchflip.cutting.layouts.loads.closing_up import closed_up, what_is_left
 from stitchflip.cutting.layouts.loads.covering import Covering
 from stitchflip.cutting.layouts.loads.diving import Diver
 from stitchflip.cutting.layouts.loads.filling import Filler, Load
@@ -24,6 +24,7 @@ from stitchflip.cutting.layouts.loads.sequence import Sequences
 from stitchflip.cutting.layouts.loads.totals import Totals, area_bound
 from stitchflip.cutting.layouts.model import Answer
 from stitchflip.cutting.model import Status
+from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -40,6 +41,10 @@ MOST_ON_A_SHEET = 100_000
 _VARIED = 10
 """Rounds of further loads before each integer program."""
 _MOST_LOADS = 4000
+_REFILLED = 0.75
+"""So often sheets cut anew are filled piece by piece, the other times put together from loads."""
+_CLOSING, _CLOSING_S, _CLOSED, _MOST_CLOSED = 0.05, 0.05, 2, 60
+"""Part of the time kept for closing up sheets, seconds for one at most, how many, and of how many pieces."""
 _FILLING = 0.15
 """Part of the time, at first, to fill sheet after sheet."""
 _FEW_KINDS = 3
@@ -111,15 +116,31 @@ def _copies(task: LayoutTask) -> list[int | None]:
     return [None if sheet.count is None or sheet.count >= wanted else max(sheet.count, 0) for sheet in task.sheets]
 
 
+@dataclass(frozen=True, slots=True)
+class _Apart:
+    """A plan with some of its sheets taken out."""
+
+    kept: Plan
+    left: list[int]
+    """Pieces of each want on the sheets taken out."""
+    free: list[int | None]
+    """Sheets there are for them."""
+    paid: int
+    """Cost of the sheets taken out."""
+
+
 class _Search:
     """The best plan and bound so far, and the ways to better ones."""
 
     def __init__(self, task: LayoutTask, kinds: Sequence[Kind], watch: Watch) -> None:
-        self._task, self._kinds, self._watch = task, kinds, watch
+        self._task, self._kinds = task, kinds
+        self._watch = self._whole_watch = watch
         self._counts = [max(want.count, 0) for want in task.wants]
         self._copies = _copies(task)
         self._plan: Plan | None = None
         self._cost = 0
+        self._rank: tuple[int, int, int] | None = None
+        """Of the plan: cost, sheets touched, what is left of them."""
         pieces = sum(self._counts)
         costs = {kind.sheet: kind.cost for kind in kinds}
         self._dearest = sum(
@@ -144,7 +165,10 @@ class _Search:
         self._offer(Levels(self._task, self._kinds, choices).plan(self._counts, self._copies))
         if len(self._task.wants) <= MOST_WANTS and not self._is_done():
             self._sequences = Sequences(self._task, self._kinds, choices)
+            self._watch = self._whole_watch.part(self._watch.likely_left() * (1 - _CLOSING))
             self._improve()
+            self._watch = self._whole_watch
+        self._close_up()
         return self._answer()
 
     def _improve(self) -> None:
@@ -171,7 +195,10 @@ class _Search:
                 self._offer(diver.dive(0, self._watch.likely_left() * 0.3))
             until = self._watch.likely_left() * 0.5
             while self._plan and not self._is_done() and self._watch.likely_left() > until:
-                self._renew(covering, chance)
+                if is_quick and chance.random() < _REFILLED:
+                    self._refill(covering, chance)
+                else:
+                    self._renew(covering, chance)
             turn += 1
 
     def _fill(self, covering: Covering, share: float) -> None:
@@ -217,8 +244,35 @@ class _Search:
 
     def _renew(self, covering: Covering, chance: Random) -> None:
         """Cut some sheets of the plan anew, all others as they are."""
+        apart = self._taken_apart(chance)
+        covering.ask(apart.left, apart.free)
+        found = covering.settle(self._watch, 8, 4)
+        if found is not None and self._totals.up(found.bound) < apart.paid:
+            room = apart.paid - found.solved.value
+            cut = covering.whole(found.solved, room, min(0.3, self._watch.likely_left()))
+            if cut is not None:
+                self._offer([*apart.kept, *cut])
+        covering.ask(self._counts, self._copies)
+
+    def _refill(self, covering: Covering, chance: Random) -> None:
+        """Fill some sheets of the plan anew, piece by piece."""
+        apart = self._taken_apart(chance)
+        breadth = self._sequences.next_breadth(_RENEWED)
+        cut = self._sequences.plan(apart.left, apart.free, breadth, self._watch)
+        if len(covering.loads) < _MOST_LOADS:
+            for load, _ in cut:
+                covering.add(load)
+        self._offer([*apart.kept, *cut])
+
+    def _taken_apart(self, chance: Random) -> _Apart:
+        """A few sheets of the plan taken out, mostly with the emptiest among them."""
         sheets = [load for load, times in self._plan or [] for _ in range(min(times, _RENEWED))]
         chance.shuffle(sheets)
+        if chance.random() < 0.6:
+            sheets.sort(key=lambda load: sum(strip.high for strip in load.strips) / self._kinds[load.kind].high)
+            others = sheets[1:]
+            chance.shuffle(others)
+            sheets = [*sheets[:1], *others]
         anew, kept = sheets[: chance.randint(2, _RENEWED)], Counter[Load]()
         for load, times in self._plan or []:
             kept[load] += times
@@ -232,13 +286,19 @@ class _Search:
             if (copies := free[sheet]) is not None:
                 free[sheet] = copies - times
         paid = sum(self._kinds[load.kind].cost for load in anew)
-        covering.ask(left, free)
-        found = covering.settle(self._watch, 8, 4)
-        if found is not None and self._totals.up(found.bound) < paid:
-            cut = covering.whole(found.solved, paid - found.solved.value, min(0.3, self._watch.likely_left()))
-            if cut is not None:
-                self._offer([*((load, times) for load, times in kept.items() if times), *cut])
-        covering.ask(self._counts, self._copies)
+        return _Apart([(load, times) for load, times in kept.items() if times], left, free, paid)
+
+    def _close_up(self) -> None:
+        """Let the emptiest sheets keep as much in one piece as they can."""
+        if self._plan is None or len(self._task.wants) > MOST_WANTS:
+            return
+        plan = self._plan
+        used = [sum(strip.high for strip in load.strips) / self._kinds[load.kind].high for load, _ in plan]
+        for number in sorted(range(len(plan)), key=lambda number: used[number])[:_CLOSED]:
+            if self._watch.over() or plan[number][0].counts().total() > _MOST_CLOSED:
+                break
+            (load, times), watch = plan[number], self._watch.part(min(_CLOSING_S, self._watch.likely_left() / 2))
+            plan[number] = (closed_up(load, self._kinds[load.kind], self._task, watch), times)
 
     def _offer(self, plan: Plan | None) -> None:
         """Keep a plan if it is complete and cheaper; take out what is cut too often."""
@@ -250,10 +310,14 @@ class _Search:
             for want, count in load.counts().items():
                 left[want] -= count * times
         cost = sum(self._kinds[load.kind].cost * times for load, times in plan)
-        if any(left) or (self._plan is not None and cost >= self._cost):
+        if any(left):
             return
-        self._plan, self._cost = plan, cost
-        self._watch.tell(cost, self._bound)
+        rank = (cost, sum(times for _, times in plan), -what_is_left(plan, self._kinds))
+        if self._rank is None or rank < self._rank:
+            is_cheaper = self._rank is None or cost < self._cost
+            self._plan, self._cost, self._rank = plan, cost, rank
+            if is_cheaper:
+                self._watch.tell(cost, self._bound)
 
     def _tidied(self, plan: Plan) -> Plan:
         """Without pieces beyond those wanted."""
@@ -300,5 +364,5 @@ class _Search:
             return Answer(Status.BEST_FOUND, (), 0, self._bound, "no plan was found in time", spent)
         layouts = tuple(layout_of(self._kinds[load.kind], load.strips, times) for load, times in self._plan)
         status = Status.PROVED if self._is_proved() else Status.BEST_FOUND
-        answer = Answer(status, layouts, self._cost, self._bound)
-        return replace(answer, seconds=spent)
+        because = "" if status is Status.PROVED else "time was over before the best plan was proved"
+        return Answer(status, layouts, self._cost, self._bound, because, spent)
