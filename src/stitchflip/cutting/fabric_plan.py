@@ -30,7 +30,7 @@ from stitchflip.project.model import Fabric, Working
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from stitchflip.cutting.model import Row
     from stitchflip.project.numbers import Numbers
@@ -91,14 +91,29 @@ def amount_of(fabric: Fabric, pieces: tuple[Piece, ...], numbers: Numbers, worki
     Raises:
         CuttingError: If a piece has no size, the fabric no width, or there are more pieces than anybody cuts.
     """
-    _, _, cuts = _best_cuts(fabric, pieces, numbers, working, unit)
+    _, _, cuts = _best_cuts(fabric, pieces, numbers, working, unit, _in_no_order)
     purchase = purchase_for(cuts.used_in, numbers, shrinkage_of(fabric, numbers))
     new = [(one.width, sum(s.stock == WIDTH_OF_FABRIC for s in one.strips)) for one in cuts.strips]
     return Amount(purchase.need_in, purchase.buy_in, cuts.left_out, tuple(new))
 
 
+def _as_asked(asked: _Asked) -> _Asked:
+    """Strips that are trimmed as they are sewn are told off one by one."""
+    return asked
+
+
+def _in_no_order(asked: _Asked) -> _Asked:
+    """How many strips it takes does not depend on which is in the hand when."""
+    return replace(asked, groups=tuple(replace(group, as_you_go=False) for group in asked.groups))
+
+
 def _best_cuts(
-    fabric: Fabric, pieces: tuple[Piece, ...], numbers: Numbers, working: Working, unit: Unit
+    fabric: Fabric,
+    pieces: tuple[Piece, ...],
+    numbers: Numbers,
+    working: Working,
+    unit: Unit,
+    seen_as: Callable[[_Asked], _Asked] = _as_asked,
 ) -> tuple[float, _Asked, _Cuts]:
     """Usable width, the pieces sorted, and the way of cutting that leaves out least and buys least."""
     _refuse_nonsense(fabric, pieces, numbers)
@@ -109,7 +124,7 @@ def _best_cuts(
         (
             (asked, _cut(fabric, asked, numbers, width, order, unit))
             for longest in _longest_strips(fabric, shelf, pieces, width)
-            for asked in [_Asked.of(fabric, pieces, working, width, longest)]
+            for asked in [seen_as(_Asked.of(fabric, pieces, working, width, longest))]
             for order in _orders(fabric, asked)
         ),
         key=lambda one: (len(one[1].left_out), round(one[1].used_in, 6), round(one[1].missing_in(width), 6)),
