@@ -139,10 +139,34 @@ def test_many_pieces_are_taken_one_by_one() -> None:
 
 def test_words_name_what_is_moved() -> None:
     """Strips by number, other pieces by name, several with their count."""
-    pieces = (Piece("7", 2.5, 11, 2), Piece("9", 2.5, 11, 1), Piece("Center", 8, 8, 1, "rectangle"))
+    pieces = (
+        Piece("7", 2.5, 11, 2),
+        Piece("9", 2.5, 11, 1),
+        Piece("Center", 8, 8, 1, "rectangle"),
+        Piece("2", 4, 5, 1, "rectangle"),
+        Piece("Border, sides", 3, 30, 2),
+        Piece("Binding", 2.5, 40, 3, "binding"),
+    )
 
-    assert "strip 9, 2 of strip 7 and Center" == moved_words(pieces)
+    said = "strip 9, 2 of strip 7, Center, piece 2, 2 of Border (sides) and the binding"
+    assert said == moved_words(pieces)
     assert "nothing" == moved_words(())
+
+
+def test_a_search_that_is_ended_still_answers() -> None:
+    """Told to end at once, it takes pieces one by one; four strips of 40 in are there, 140 of 160 in stay."""
+    pieces = strips(1.5, 19, 19, 21, 21, 20, 20, 18, 22, 10, 10)
+    short = only("Brass", pieces, precut("40", 4))
+    found = fewest_moved(short, None, Terms(house(), Working.CUT_FIRST, Unit.INCH, over=lambda: True))
+
+    assert found is not None
+    assert gives(short, without(pieces, found.pieces), terms()) is not None
+
+
+def without(pieces: tuple[Piece, ...], moved: tuple[Piece, ...]) -> list[Piece]:
+    """What stays of pieces that are one of each."""
+    gone = {piece.name for piece in moved}
+    return [piece for piece in pieces if piece.name not in gone]
 
 
 @given(

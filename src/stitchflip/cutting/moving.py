@@ -21,12 +21,12 @@ from stitchflip.project.model import Fabric, Working
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Callable, Iterator, Sequence
 
     from stitchflip.project.numbers import Numbers
 
 _TOLERANCE = 1e-6
-_MOST_TRIALS = 150
+_MOST_TRIALS = 100
 _MOST_SETS = 20_000
 
 
@@ -49,6 +49,8 @@ class Terms:
     numbers: Numbers
     working: Working
     unit: Unit
+    over: Callable[[], bool] = bool
+    """Asked again and again; True ends a search with the quickest answer there is. `bool()` never ends it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,6 +176,26 @@ class _Search:
         ]
         return gives(self.short, rest, self.terms) is not None
 
+    def is_too_long(self, counts: Sequence[int]) -> bool:
+        """Whether what is not moved cannot come from the length there is, however it is laid in strips."""
+        if self.short.has_in is None or self.short.fabric.on_hand:
+            return False
+        taken = self.taken(counts)
+        width = _width(self.short, self.terms.numbers)
+        area = 0.0
+        strips: dict[float, list[float]] = {}
+        for place, piece in enumerate(self.short.pieces):
+            stays = piece.count - taken.get(place, 0)
+            long = _length(piece, self.terms)
+            if piece.kind == "strip" and long <= width + _TOLERANCE:
+                strips.setdefault(round(piece.wide, 6), []).extend([long] * stays)
+            else:
+                area += _area(piece, self.terms, self.short) * stays
+        length = area / width + sum(wide * _least_strips(lengths, width) for wide, lengths in strips.items())
+        shrinkage = shrinkage_of(self.short.fabric, self.terms.numbers)
+        there = self.short.has_in * (1 - shrinkage.along) - self.terms.numbers.straightening
+        return length > max(there, 0.0) + 1e-4
+
     def works(self, counts: Sequence[int]) -> bool:
         """Whether both fabrics give what they are to give."""
         if not self.rest_comes_out(counts):
@@ -220,12 +242,12 @@ class _Search:
             if not waiting:
                 return None, True
             cost, counts, first = heappop(waiting)
-            if cost[3] >= self.missing_area - _TOLERANCE:
+            if cost[3] >= self.missing_area - _TOLERANCE and not self.is_too_long(counts):
+                if trials == _MOST_TRIALS or (trials and self.terms.over()):
+                    break
                 if self.works(counts):
                     return counts, True
                 trials += 1
-                if trials == _MOST_TRIALS:
-                    break
             for place in range(first, len(self.classes)):
                 one = self.classes[place]
                 more = one.count if one.all_or_none else counts[place] + 1
@@ -260,6 +282,14 @@ class _Search:
             counts[place] = one.count if own and one.all_or_none else own
             count -= own
         return tuple(counts)
+
+
+def _least_strips(lengths: Sequence[float], width: float) -> int:
+    """Strips that no way of cutting does with fewer than: by length, and by how many come from one strip at most."""
+    if not lengths:
+        return 0
+    by_count = (ceil(sum(n > width / (most + 1) + 1e-4 for n in lengths) / most) for most in range(1, 7))
+    return max(ceil(sum(lengths) / width - 1e-4), *by_count)
 
 
 def _area(piece: Piece, terms: Terms, supply: Supply) -> float:

@@ -10,7 +10,8 @@ from stitchflip.lengths import Speaker, Unit
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from stitchflip.cutting.shortest import Fewer, JoinedFrom, OnlyHave, Rung, Shortest, Trimmed
+    from stitchflip.cutting.concessions import JoinedFrom, Trimmed
+    from stitchflip.cutting.shortest import Fewer, OnlyHave, Rung, Shortest
 
 _WHOLE_IN = 1e-6
 
@@ -66,6 +67,8 @@ def gives_up_words(rung: Rung, say: Speaker) -> str:
 def _rung_words(rung: Rung, say: Speaker) -> str:
     amount = f"{say.shortage(rung.need_in)} are enough"
     shop = f"in the shop {say.purchase(rung.buy_in)}" if rung.buy_in > 0 else "nothing to buy"
+    if rung.is_as_planned and rung.need_in <= 0:
+        return "Nothing need be bought: what is on hand is enough."
     if rung.is_as_planned:
         return f"{amount}, cut as planned ({shop})."
     return f"{amount} if {gives_up_words(rung, say)} ({shop})."
@@ -96,7 +99,7 @@ def _lengths(one: JoinedFrom, say: Speaker) -> Iterator[str]:
 
 def _fewer_words(fewer: Fewer) -> str:
     if fewer.without is not None:
-        return f"Without {moved_words(fewer.without.pieces)} it is enough."
+        return f"It gives everything but {moved_words(fewer.without.pieces)}."
     if fewer.alike == 0:
         return f"Not even one of the {fewer.of} comes out of it."
     return f"{fewer.alike} of the {fewer.of} come out of it."

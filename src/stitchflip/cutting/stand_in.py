@@ -117,14 +117,24 @@ def moved_words(pieces: Sequence[Piece]) -> str:
     single = [piece.name for piece in pieces if piece.count == 1 and _is_numbered(piece)]
     said = [f"strip{'s' * (len(single) != 1)} {_listed(single)}"] if single else []
     for piece in pieces:
-        name = f"strip {piece.name}" if _is_numbered(piece) else piece.name
-        if piece.count > 1 or not _is_numbered(piece):
+        name = _named(piece)
+        if piece.kind == "binding":
+            said.append(f"the {name[:1].lower()}{name[1:]}")
+        elif piece.count > 1 or not _is_numbered(piece):
             said.append(name if piece.count == 1 else f"{piece.count} of {name}")
     return _listed(said) if said else "nothing"
 
 
 def _is_numbered(piece: Piece) -> bool:
     return piece.kind == "strip" and piece.name.isdigit()
+
+
+def _named(piece: Piece) -> str:
+    """Strip 7, piece 7 of a numbered foundation; a name with a comma in it is kept together."""
+    if piece.name.isdigit():
+        return f"{'strip' if piece.kind == 'strip' else 'piece'} {piece.name}"
+    first, comma, rest = piece.name.partition(", ")
+    return f"{first} ({rest})" if comma else first
 
 
 def _listed(words: Sequence[str]) -> str:
