@@ -20,8 +20,8 @@ TIMES = {"once": 1, "twice": 2}
 NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d*[½¼¾⅛⅜⅝⅞⅓⅔]|\d+)"
 OFTEN = r"(once|twice|\d+ times)"
 SLACK = Fraction(1, 500)
-PRINTED = Fraction(1, 16) + SLACK
-"""What is left is printed down to 1/16 in or 1 mm."""
+PRINTED = Fraction(1, 10) + SLACK
+"""What is left is printed down to 1/16 in or 1 mm; a tenth in either unit is more than that."""
 
 
 def number(text: str) -> Fraction:
@@ -62,6 +62,8 @@ class Table:
     """Pieces by name, with the sides they were cut to, the shorter first."""
     width: Fraction = Fraction(0)
     """Width of the strips or rows cut last."""
+    printed: Fraction = PRINTED
+    """What a printed rest may be off; more when only the print tells how large the fabric is."""
 
     def follow(self, does: str, left: str) -> None:
         """Do what a sentence says and compare what is left."""
@@ -77,19 +79,20 @@ class Table:
         assert self.across >= 0
         assert self.along >= -SLACK
         if left == "nothing":
-            assert min(self.across, self.along) < PRINTED
+            assert min(self.across, self.along) < self.printed
             return
         wide, long = (number(one) for one in re.match(rf"({NUMBER}) × ({NUMBER})", left).groups())  # type: ignore[union-attr]
-        assert 0 <= self.across - wide + SLACK <= PRINTED
-        assert 0 <= self.along - long + SLACK <= PRINTED
+        assert 0 <= self.across - wide + SLACK <= self.printed
+        assert 0 <= self.along - long + SLACK <= self.printed
 
     def _wash(self, text: str, left: str) -> bool:
         if not text.startswith("Wash"):
             return False
         self.across, self.along = (
-            number(one)
+            number(one) + PRINTED
             for one in re.match(rf"({NUMBER}) × ({NUMBER})", left).groups()  # type: ignore[union-attr]
         )
+        self.printed = 2 * PRINTED
         return True
 
     def _straighten(self, text: str, left: str) -> bool:
@@ -166,10 +169,12 @@ class Table:
         if left == "what lies round the windows":
             return True
         if left == "nothing":
-            assert min(room, high) < PRINTED
+            assert min(room, high) < self.printed
             return True
         sides = [number(one) for one in re.match(rf"({NUMBER}) × ({NUMBER})", left).groups()]  # type: ignore[union-attr]
-        assert any(abs(high - one) <= PRINTED and abs(room - other) <= PRINTED for one, other in (sides, sides[::-1]))
+        assert any(
+            abs(high - one) <= self.printed and abs(room - other) <= self.printed for one, other in (sides, sides[::-1])
+        )
         return True
 
     def _windows(self, text: str, room: Fraction, high: Fraction, bands: int) -> None:

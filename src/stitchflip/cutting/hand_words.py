@@ -24,6 +24,7 @@ _SQUARE_UP_AFTER = 4
 _MOST_LAYERS = 4
 _TIGHT_IN = 3 / 16
 """A row or strip that keeps less than this is measured before it is cut."""
+_NOTHING_IN = 1 / 16
 _SLACK = 1e-4
 _TIMES = {1: "once", 2: "twice"}
 _UNNAMED = "piece on hand"
@@ -85,7 +86,7 @@ class HandWords:
         """
         match step.act:
             case Act.WASH | Act.STRAIGHTEN | Act.COLUMN | Act.ACROSS:
-                if min(step.left) < _SLACK:
+                if min(step.left) < _NOTHING_IN:
                     return "nothing"
                 return self._rest(*step.left)
             case Act.SUBCUT:
@@ -93,7 +94,7 @@ class HandWords:
                     return "what lies round the windows"
                 wide, long = step.left if step.what == "strip" else (step.left[1], step.left[0])
                 each = " of each" if len(step.numbers) > 1 else ""
-                return f"{self._rest(wide, long)}{each}" if min(wide, long) > _SLACK else "nothing"
+                return f"{self._rest(wide, long)}{each}" if min(wide, long) >= _NOTHING_IN else "nothing"
             case _:
                 return ""
 
@@ -129,14 +130,14 @@ class HandWords:
         across, along = step.before
         if step.source != NEW_FABRIC and abs(step.left[0] - across) > _SLACK:
             off = " and ".join(
-                dict.fromkeys(say.near(before - after) for before, after in zip(step.before, step.left, strict=True))
+                dict.fromkeys(say.width(before - after) for before, after in zip(step.before, step.left, strict=True))
             )
             return (
                 f"Lay {_the(step.source)} ({self._size(across, along)}) flat and straighten two neighboring sides: "
                 f"{off} off each, no more."
             )
         name = "the fabric" if step.source == NEW_FABRIC else f"{_the(step.source)} ({self._size(across, along)})"
-        off = say.near(along - step.left[1])
+        off = say.width(along - step.left[1])
         return f"{self._folded(name, step)} Straighten one cut end: {off} off, no more."
 
     def _folded(self, name: str, step: OrderStep) -> str:
