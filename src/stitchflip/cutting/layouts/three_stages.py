@@ -26,7 +26,7 @@ _START_PART = 0.06
 
 _FREE_PART = 0.1
 """Of the time, for a bound on plans of any number of stages."""
-_MENDING_PART = 0.4
+_MENDING_PART = 0.25
 """Of the time, for mending the plan that was found."""
 
 

@@ -31,8 +31,8 @@ class Mending:
         self._ground, self._record = ground, record
         self._random = Random(4)
         self._strips: list[PiledStrip] = list(record.strips)
-        self._pieces = 16
-        self._breadth = 64
+        self._pieces = 24
+        self._breadth = 256
         self._idle = 0
 
     def run(self) -> None:
