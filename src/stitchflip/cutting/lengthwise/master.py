@@ -73,7 +73,7 @@ class Master:
             highs.addRow(float(demand), self._infinity, 0, empty, empty.astype(float))
         for _ in task.stock:
             highs.addRow(0.0, self._infinity, 0, empty, empty.astype(float))
-        dear = _DEAR * max(stock.cost for stock in task.stock)
+        dear = _DEAR * max(1, *(stock.cost for stock in task.stock))
         for row in range(rows):
             highs.addCol(float(dear), 0.0, self._infinity, 1, np.array([row], dtype=np.int32), np.array([1.0]))
         self.trades = 0

@@ -54,7 +54,9 @@ def solve(task: LengthTask, watch: Watch) -> LengthAnswer:
         return LengthAnswer(Status.PROVED, (), 0, 0)
     search = Search(plain, watch)
     _quick(search)
-    if not search.over() and len(plain.sizes) <= _MOST_SIZES:
+    if search.best is None:
+        _long_first(search)
+    if not search.over() and search.bound < NEVER and len(plain.sizes) <= _MOST_SIZES:
         from stitchflip.cutting.lengthwise.columns import go_on
 
         go_on(search)
@@ -106,6 +108,26 @@ def _quick(search: Search) -> None:
         if work < 0 or until():
             return
         search.found(fill_up(search.start, search.dice, HABITS[number % len(HABITS)]))
+
+
+def _long_first(search: Search) -> None:
+    """Pieces longer than all strips there are enough of: whether the others are enough for them."""
+    task = search.task
+    endless = max((stock.length for stock in task.stock if stock.count is None), default=None)
+    if endless is None:
+        return
+    long = sum(size > endless for size in task.sizes)
+    few = tuple(Stock(one.length, one.count or 0, one.cost) for one in task.stock)
+    answer = solve(
+        LengthTask(task.sizes[:long], task.demands[:long], few), search.watch.part(search.watch.likely_left() / 2)
+    )
+    if answer.status is Status.IMPOSSIBLE:
+        search.proved(NEVER)
+    elif answer.packing:
+        start = search.start.copy()
+        for one in answer.packing:
+            start.cut(one.stock, one.pattern, one.times)
+        search.found(best_fit(start))
 
 
 def _answer(task: LengthTask, search: Search, places: tuple[list[list[int]], list[int]]) -> LengthAnswer:
