@@ -183,6 +183,19 @@ def test_fat_quarters_come_before_what_is_bought() -> None:
     assert (4.0, 17.0) in [(one.wide, one.long) for one in order.leftovers]
 
 
+def test_a_quarter_that_is_not_washed_yet_is_washed_first() -> None:
+    """20 × 16 in lose 5 and 2½ %: 19 × 15.6 are left, and 18½ × 15.1 when two sides are straightened."""
+    on_hand = [{"name": "fat quarter", "wide": "20", "long": "16"}]
+    pieces = strips(2, 15, 15)
+    numbers = house(prewash_across=0.05, prewash_along=0.025)
+    order, _ = ordered(planned(fabric(on_hand=on_hand), pieces, numbers), pieces, numbers)
+
+    assert [Act.WASH, Act.STRAIGHTEN] == [step.act for step in order.steps[:2]]
+    assert [(20, 16), (19, 15.6), (18.5, 15.1)] == [
+        pytest.approx(size) for size in (order.steps[0].before, order.steps[1].before, order.steps[1].left)
+    ]
+
+
 def test_folds_bring_a_cut_onto_the_ruler() -> None:
     """A 24 in ruler cuts 23½: 40 in with selvages need one fold, 60 in two, 108 in two and a slide of the ruler."""
     assert (0, 1, 2, 2) == tuple(folds_for(cut, 23.5) for cut in (23.5, 41, 61, 109))

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.hand_bands import Band, Bands, Grid, shape_of, with_gives_of
 from stitchflip.cutting.hand_model import NEW_FABRIC, Act, CuttingOrder, Leftover, OrderStep, Part
+from stitchflip.cutting.on_hand import is_length
 from stitchflip.lengths import CM_PER_INCH, Unit
 
 if TYPE_CHECKING:
@@ -100,13 +101,17 @@ class _Order:
         """A piece on hand: laid so that its strips run across, straightened, the column for the shelf cut off."""
         long, stack = (sheet.wide, sheet.long) if sheet.along == "wide" else (sheet.long, sheet.wide)
         bands = list(self._bands.of_sheet(sheet))
-        is_length = sheet.usable_length > stack and abs(long - sheet.usable_length) < _SLACK
-        edge = (stack - sheet.usable_stack) / 2 if is_length else 0.0
+        is_whole_width = is_length(sheet.name, sheet.wide)
+        edge = self._numbers.straightening / 2 if is_whole_width else 0.0
         across, along = sheet.usable_length, sheet.usable_stack + edge
-        self._straighten(sheet.name, (long, stack), (across, along), max(long, stack))
+        off = self._numbers.fat_quarter_straightening
+        washed = (across, along + edge) if is_whole_width else (across + off, along + off)
+        if max(long - washed[0], stack - washed[1]) > _SLACK:
+            self._step(Act.WASH, sheet.name, before=(long, stack), left=washed)
+        self._straighten(sheet.name, washed, (across, along), max(washed))
         filled = max((band.filled for band in bands), default=0.0)
         column = across - filled
-        if not is_length and column >= WORTH_KEEPING_IN and sheet.column_left_in > 0:
+        if not is_whole_width and column >= WORTH_KEEPING_IN and sheet.column_left_in > 0:
             parts = (Part(filled, 1),)
             step = self._step(
                 Act.COLUMN, sheet.name, parts=parts, cut_in=along, before=(across, along), left=(filled, along)

@@ -56,7 +56,8 @@ class HandWords:
         match step.act:
             case Act.WASH:
                 size = self._rest(*step.before)
-                return f"Wash and dry it as you will the finished piece ({size} as bought), then press it."
+                what = f"it ({size} as bought)" if step.source == NEW_FABRIC else f"{_the(step.source)} ({size})"
+                return f"Wash and dry {what} as you will the finished piece, then press it."
             case Act.STRAIGHTEN:
                 return self._straighten(step)
             case Act.COLUMN:

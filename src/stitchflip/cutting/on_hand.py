@@ -183,6 +183,16 @@ _ON_SHELF = "\0on the shelf"
 """Stands for any piece of one length until the strip's own piece is chosen."""
 
 
+def is_length(name: str, wide: float) -> bool:
+    """Whether a piece on hand is a length off a bolt, cut across its width; others are quarters and remnants.
+
+    Args:
+        name: what it is called.
+        wide: across, inches.
+    """
+    return wide >= _FULL_WIDTH_IN and "quarter" not in name.lower()
+
+
 def _how_many(room: float, width: float) -> int:
     return floor(room / width + _TOLERANCE) if room > 0 else 0
 
@@ -206,7 +216,7 @@ def _names(on_hand: Sequence[OnHand], unit: Unit) -> list[str]:
 def _sheet(name: str, kind: OnHand, fabric: Fabric, numbers: Numbers, shrinkage: Shrinkage) -> Sheet:
     wide, long = kind.wide.inches, kind.long.inches
     washed_wide, washed_long = wide * (1 - shrinkage.across), long * (1 - shrinkage.along)
-    is_full = wide >= _FULL_WIDTH_IN and "quarter" not in kind.name.lower()
+    is_full = is_length(kind.name, wide)
     if is_full:
         return Sheet(name, wide, long, "wide", washed_wide, max(washed_long - numbers.straightening, 0.0))
     off = numbers.fat_quarter_straightening

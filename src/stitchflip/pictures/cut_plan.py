@@ -301,8 +301,9 @@ class _Sketch:
 
     def _on_hand(self, source: str, steps: Sequence[OrderStep], top: float) -> None:
         """A piece of fabric on hand, opened, with its rows and strips where they lie."""
-        long, stack = steps[0].before
-        across, along = steps[0].left if steps[0].act is Act.STRAIGHTEN else (long, stack)
+        first = next((step for step in steps if step.act is not Act.WASH), steps[0])
+        long, stack = first.before
+        across, along = first.left if first.act is Act.STRAIGHTEN else first.before
         self._items.append(Area(_rect(0.0, top, long, stack), CUT_AWAY, CUT_AWAY_HATCH, _EDGE, what="leftover"))
         x, y = long - across, top - (stack - along)
         for step in steps:
