@@ -223,9 +223,31 @@ def test_no_choice_within_the_ceiling_is_said() -> None:
     assert (None, 8, True) == (choice.times, choice.bound, choice.is_finished)
 
 
+def test_a_search_may_end_with_a_plan_that_is_good_enough() -> None:
+    """Eleven pieces from strips of 2 and 3 for 5 and 7: 3 of 3 and 1 of 2 are least, 26."""
+    columns = [Column(5, ((0, 2),)), Column(7, ((0, 3),))]
+    enough = chosen(columns, [11], Watch(MINUTE), enough=30)
+
+    assert 26 == chosen(columns, [11], Watch(MINUTE)).cost
+    assert 26 <= enough.cost <= 30
+    assert enough.bound <= 26
+
+
 def test_a_choice_without_columns_is_said() -> None:
     """Nothing can be chosen from nothing."""
     assert None is chosen([], [3], Watch(MINUTE)).times
+
+
+def test_three_strips_that_cannot_make_a_cost_of_five_are_not_said_to() -> None:
+    """Three of the first piece and one each of the others; the last strip is needed once (4), a strip for one more: 6.
+
+    With presolve the solver called 5 optimal here, and its plan broke a bound.
+    """
+    columns = [Column(2, ((0, 2),)), Column(3, ((0, 3),)), Column(4, ((0, 2), (1, 1), (2, 1)))]
+    choice = chosen(columns, [3, 1, 1], Watch(MINUTE), ceiling=5, floor_cost=5)
+
+    assert (None, 6, True) == (choice.times, choice.bound, choice.is_finished)
+    assert 6 == chosen(columns, [3, 1, 1], Watch(MINUTE), floor_cost=5).cost
 
 
 def test_a_plan_of_crib_quilt_strips_is_not_lost() -> None:

@@ -210,7 +210,10 @@ class _Search:
         while not self.is_proved() and not watch.over():
             ceiling = (-(-self.cost // self.step) - 1) * self.step - kept
             pool = columns[:among]
-            choice = chosen(pool, left, watch, looks=_FIRST_LOOKS * longer, ceiling=ceiling)
+            enough = -(-self.bound // self.step) * self.step - kept
+            choice = chosen(
+                pool, left, watch, looks=_FIRST_LOOKS * longer, ceiling=ceiling, enough=enough, is_presolved=True
+            )
             if choice.times is not None:
                 self.offer(_together(self.kept, dict(zip(pool, choice.times, strict=True))))
             if among >= len(columns) or not choice.is_finished:
@@ -229,7 +232,9 @@ class _Search:
             if not listing.is_complete:
                 return
             looks, least = _FIRST_LOOKS * longer, self.bound
-            choice = chosen(listing.columns, self.wanted, watch, looks=looks, ceiling=goal, floor_cost=least)
+            choice = chosen(
+                listing.columns, self.wanted, watch, looks=looks, ceiling=goal, floor_cost=least, enough=goal
+            )
             if choice.times is not None:
                 self.offer(dict(zip(listing.columns, choice.times, strict=True)))
             if not choice.is_finished:
