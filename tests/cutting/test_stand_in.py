@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from itertools import product
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from stitchflip.cutting import Piece
+from stitchflip.cutting import Piece, plan_fabric
 from stitchflip.cutting.moving import Supply, Terms, fewest_moved, gives
 from stitchflip.cutting.stand_in import StandIn, moved_words, stand_in, stand_in_words
 from stitchflip.cutting.verify import verify_fabric_plan
@@ -182,14 +183,7 @@ def test_no_smaller_set_comes_out(sizes: list[tuple[int, int]], here: int, there
     other = only("Ember", (), *[precut("24", there, "2 1/2")] * (there > 0))
     found = fewest_moved(short, other, terms())
 
-    counts = []
-    for away in product(*(range(piece.count + 1) for piece in pieces)):
-        stay = [Piece(p.name, p.wide, p.long, p.count - n, step=p.step) for p, n in zip(pieces, away, strict=True)]
-        go = [Piece(p.name, p.wide, p.long, n, step=p.step) for p, n in zip(pieces, away, strict=True)]
-        if gives(short, stay, terms()) is not None and gives(other, go, terms()) is not None:
-            counts.append(sum(away))
-
-    assert min(counts, default=None) == (None if found is None else found.count)
+    assert _fewest(short, other) == (None if found is None else found.count)
     if found is not None:
         assert found.at_least <= found.count
         both = stand_in(short, [other], terms())
@@ -197,6 +191,41 @@ def test_no_smaller_set_comes_out(sizes: list[tuple[int, int]], here: int, there
             asked = tuple(p for p in both_pieces(supply, both) if p.count)
             wanted = supply.fabric.model_copy(update={"only_on_hand": True})
             assert () == verify_fabric_plan(plan, wanted, asked, house(), Working.CUT_FIRST)
+
+
+@given(
+    st.lists(st.tuples(st.integers(10, 84), st.integers(1, 2)), min_size=1, max_size=4),
+    st.integers(0, 20),
+    st.integers(0, 12),
+)
+@settings(max_examples=40, deadline=None)
+def test_no_smaller_set_comes_out_of_so_much_length(sizes: list[tuple[int, int]], here: int, there: int) -> None:
+    """The same with lengths of 40 in fabric, strips longer than that among the pieces, and a center to be cut."""
+    pieces = tuple(Piece(str(step), 2.5, long / 2, count, step=step) for step, (long, count) in enumerate(sizes, 1))
+    short = Supply(fabric("Brass"), (*pieces[:3], Piece("Center", 12, 4, 1, "rectangle")), has_in=here)
+    other = Supply(fabric("Ember"), (), has_in=there)
+    found = fewest_moved(short, other, terms())
+
+    assert _fewest(short, other) == (None if found is None else found.count)
+
+
+def _fewest(short: Supply, other: Supply) -> int | None:
+    """By trying every way of dividing the pieces, planning both fabrics in full each time."""
+    counts = []
+    for away in product(*(range(piece.count + 1) for piece in short.pieces)):
+        stay = [replace(p, count=p.count - n) for p, n in zip(short.pieces, away, strict=True)]
+        go = [replace(p, count=n) for p, n in zip(short.pieces, away, strict=True)]
+        if _comes_out(short, stay) and _comes_out(other, go):
+            counts.append(sum(away))
+    return min(counts, default=None)
+
+
+def _comes_out(supply: Supply, pieces: list[Piece]) -> bool:
+    """Whether the fabric's plan leaves nothing out and takes no more than there is."""
+    wanted = tuple(piece for piece in pieces if piece.count)
+    own = supply.fabric.model_copy(update={"only_on_hand": supply.has_in is None})
+    plan = plan_fabric(own, wanted, house(), Working.CUT_FIRST, Unit.INCH)
+    return not plan.left_out and (supply.has_in is None or plan.need_in <= supply.has_in + 1e-6)
 
 
 def both_pieces(supply: Supply, answer: StandIn) -> tuple[Piece, ...]:

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from stitchflip.project.numbers import Numbers
 
 _TOLERANCE = 1e-6
-_MOST_TRIALS = 100
+_MOST_TRIALS = 60
 _MOST_SETS = 20_000
 
 
@@ -81,6 +81,8 @@ def gives(supply: Supply, pieces: Sequence[Piece], terms: Terms) -> Amount | Non
         terms: the maker's numbers, working and unit.
     """
     wanted = tuple(piece for piece in pieces if piece.count > 0)
+    if _is_too_long(supply, wanted, terms):
+        return None
     fabric = supply.fabric.model_copy(update={"only_on_hand": supply.has_in is None})
     found = amount_of(fabric, wanted, terms.numbers, terms.working, terms.unit)
     if found.left_out or (supply.has_in is not None and found.need_in > supply.has_in + _TOLERANCE):
@@ -100,6 +102,8 @@ def fewest_moved(short: Supply, to: Supply | None, terms: Terms, most: int | Non
     Returns:
         The pieces, none when the fabric is enough; None when the other fabric cannot give what is missing.
     """
+    if to is not None and gives(to, to.pieces, terms) is None:
+        return None
     search = _Search.of(short, to, terms)
     return search.fewest(sum(one.count for one in search.classes) if most is None else most)
 
@@ -168,33 +172,16 @@ class _Search:
         """The pieces that are moved, in the order listed."""
         return tuple(replace(self.short.pieces[place], count=own) for place, own in sorted(self.taken(counts).items()))
 
-    def rest_comes_out(self, counts: Sequence[int]) -> bool:
-        """Whether what is not moved comes from what there is."""
+    def rest(self, counts: Sequence[int]) -> list[Piece]:
+        """What is not moved."""
         taken = self.taken(counts)
-        rest = [
+        return [
             replace(piece, count=piece.count - taken.get(place, 0)) for place, piece in enumerate(self.short.pieces)
         ]
-        return gives(self.short, rest, self.terms) is not None
 
-    def is_too_long(self, counts: Sequence[int]) -> bool:
-        """Whether what is not moved cannot come from the length there is, however it is laid in strips."""
-        if self.short.has_in is None or self.short.fabric.on_hand:
-            return False
-        taken = self.taken(counts)
-        width = _width(self.short, self.terms.numbers)
-        area = 0.0
-        strips: dict[float, list[float]] = {}
-        for place, piece in enumerate(self.short.pieces):
-            stays = piece.count - taken.get(place, 0)
-            long = _length(piece, self.terms)
-            if piece.kind == "strip" and long <= width + _TOLERANCE:
-                strips.setdefault(round(piece.wide, 6), []).extend([long] * stays)
-            else:
-                area += _area(piece, self.terms, self.short) * stays
-        length = area / width + sum(wide * _least_strips(lengths, width) for wide, lengths in strips.items())
-        shrinkage = shrinkage_of(self.short.fabric, self.terms.numbers)
-        there = self.short.has_in * (1 - shrinkage.along) - self.terms.numbers.straightening
-        return length > max(there, 0.0) + 1e-4
+    def rest_comes_out(self, counts: Sequence[int]) -> bool:
+        """Whether what is not moved comes from what there is."""
+        return gives(self.short, self.rest(counts), self.terms) is not None
 
     def works(self, counts: Sequence[int]) -> bool:
         """Whether both fabrics give what they are to give."""
@@ -242,7 +229,9 @@ class _Search:
             if not waiting:
                 return None, True
             cost, counts, first = heappop(waiting)
-            if cost[3] >= self.missing_area - _TOLERANCE and not self.is_too_long(counts):
+            if cost[3] >= self.missing_area - _TOLERANCE and not _is_too_long(
+                self.short, self.rest(counts), self.terms
+            ):
                 if trials == _MOST_TRIALS or (trials and self.terms.over()):
                     break
                 if self.works(counts):
@@ -282,6 +271,24 @@ class _Search:
             counts[place] = one.count if own and one.all_or_none else own
             count -= own
         return tuple(counts)
+
+
+def _is_too_long(supply: Supply, pieces: Sequence[Piece], terms: Terms) -> bool:
+    """Whether pieces cannot come from the length there is, however they are laid in strips; quickly told."""
+    if supply.has_in is None or supply.fabric.on_hand:
+        return False
+    width = _width(supply, terms.numbers)
+    area = 0.0
+    strips: dict[float, list[float]] = {}
+    for piece in pieces:
+        long = _length(piece, terms)
+        if piece.kind == "strip" and long <= width + _TOLERANCE:
+            strips.setdefault(round(piece.wide, 6), []).extend([long] * piece.count)
+        else:
+            area += _area(piece, terms, supply) * piece.count
+    length = area / width + sum(wide * _least_strips(lengths, width) for wide, lengths in strips.items())
+    there = supply.has_in * (1 - shrinkage_of(supply.fabric, terms.numbers).along) - terms.numbers.straightening
+    return length > max(there, 0.0) + 1e-4
 
 
 def _least_strips(lengths: Sequence[float], width: float) -> int:
