@@ -43,7 +43,7 @@ def test_kits_are_cut_together_and_every_bag_has_everything() -> None:
         assert {name: 7 * count for name, count in own.items()} == {
             piece.name: piece.count for piece in kits.plan.pieces_by_fabric[fabric.fabric]
         }
-    assert ["In each of the 7 bags"] == [slip_heading(slip, kits) for slip in kits.slips]
+    assert ["In each of the 7 bags"] == [slip_heading(slip, kits.bags) for slip in kits.slips]
     assert "6 kits and one spare, cut together:" == kits.teacher[0]
     midnight = next(answer for answer in cutting_answers(kits.plan) if answer.fabric.fabric == "Midnight")
     assert 21 == sum(len(step.numbers) for step in midnight.order.steps if step.act is Act.KEEP)

@@ -44,6 +44,49 @@ _File = Annotated[
     typer.Argument(metavar="FILE", help="Project file; may be left out when the folder holds exactly one."),
 ]
 _Json = Annotated[bool, typer.Option("--json", help="Print one JSON document and nothing else.")]
+_Fabrics = Annotated[
+    list[str] | None,
+    typer.Option(metavar="NAME", help="Only this fabric, by name or letter; may be given several times."),
+]
+_CutOut = Annotated[
+    str | None,
+    typer.Option(metavar="DIR", help="Also write the sheet to print and the diagrams into this folder."),
+]
+_Kits = Annotated[
+    int | None,
+    typer.Option(metavar="N", min=1, help="Cut so many kits together and say what is in each."),
+]
+_SpareKits = Annotated[
+    int,
+    typer.Option("--spare-kits", metavar="N", min=0, help="With --kits: so many more, for what goes wrong."),
+]
+_IfOnly = Annotated[
+    list[str] | None,
+    typer.Option(
+        "--if-only",
+        metavar="NAME=LENGTH",
+        help='If there is only so much of a fabric: "Brass=1/4 yd". NAME alone: the shortest amounts that do.',
+    ),
+]
+_Closer = Annotated[
+    bool,
+    typer.Option(
+        "--closer", help="Where that buys less, cut pieces of different widths from one row: the ruler moves more."
+    ),
+]
+_Look = Annotated[
+    float | None,
+    typer.Option(
+        metavar="SECONDS",
+        min=0,
+        max=3600,
+        help="How long to look for closer ways, for each fabric; 0 for not at all, left out a set number of looks.",
+    ),
+]
+_Paper = Annotated[
+    str | None,
+    typer.Option(metavar="letter|a4", help="Paper of the sheet; left out, letter for inches, a4 for cm."),
+]
 
 
 def _ending_with_status(command: Callable[_Given, Status]) -> Callable[_Given, None]:
@@ -156,49 +199,14 @@ def plan(
 def cut(
     file: _File = None,
     *,
-    fabric: Annotated[
-        list[str] | None,
-        typer.Option(metavar="NAME", help="Only this fabric, by name or letter; may be given several times."),
-    ] = None,
-    out: Annotated[
-        str | None,
-        typer.Option(metavar="DIR", help="Also write the sheet to print and the diagrams into this folder."),
-    ] = None,
-    kits: Annotated[
-        int | None,
-        typer.Option(metavar="N", min=1, help="Cut so many kits together and say what is in each."),
-    ] = None,
-    spare_kits: Annotated[
-        int,
-        typer.Option("--spare-kits", metavar="N", min=0, help="With --kits: so many more, for what goes wrong."),
-    ] = 0,
-    if_only: Annotated[
-        list[str] | None,
-        typer.Option(
-            "--if-only",
-            metavar="NAME=LENGTH",
-            help='If there is only so much of a fabric: "Brass=1/4 yd". NAME alone: the shortest amounts that do.',
-        ),
-    ] = None,
-    closer: Annotated[
-        bool,
-        typer.Option(
-            "--closer", help="Where that buys less, cut pieces of different widths from one row: the ruler moves more."
-        ),
-    ] = False,
-    look: Annotated[
-        float | None,
-        typer.Option(
-            metavar="SECONDS",
-            min=0,
-            max=3600,
-            help="How long to look for closer ways, for each fabric; 0 for not at all, left out a set number of looks.",
-        ),
-    ] = None,
-    paper: Annotated[
-        str | None,
-        typer.Option(metavar="letter|a4", help="Paper of the sheet; left out, letter for inches, a4 for cm."),
-    ] = None,
+    fabric: _Fabrics = None,
+    out: _CutOut = None,
+    kits: _Kits = None,
+    spare_kits: _SpareKits = 0,
+    if_only: _IfOnly = None,
+    closer: _Closer = False,
+    look: _Look = None,
+    paper: _Paper = None,
     as_json: _Json = False,
 ) -> Status:
     """Say how to cut each fabric, cut by cut, what to buy, and how sure that is.

@@ -61,7 +61,7 @@ def _kits(kits: KitsAnswer) -> Iterator[Part]:
         yield Line(said, indent=_INDENT)
     for slip in kits.slips:
         yield Line()
-        yield Line(slip_heading(slip, kits), "bold")
+        yield Line(slip_heading(slip, kits.bags), "bold")
         for said in slip.lines:
             yield Line(said, indent=_INDENT)
 

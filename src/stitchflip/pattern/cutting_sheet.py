@@ -73,7 +73,7 @@ def _slips(kits: KitsAnswer) -> Iterator[Block]:
     yield Heading(2, "Packing slips")
     for number, slip in enumerate(kits.slips, 1):
         items = TickList(tuple(words(line) for line in slip.lines), f"slip {number}")
-        yield Together((Heading(3, slip_heading(slip, kits)), items))
+        yield Together((Heading(3, slip_heading(slip, kits.bags)), items))
 
 
 def _opening(teller: Teller) -> Iterator[Block]:

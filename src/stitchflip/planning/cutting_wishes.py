@@ -50,6 +50,11 @@ class KitsAnswer:
     teacher: tuple[str, ...]
     slips: tuple[Slip, ...]
 
+    @property
+    def bags(self) -> int:
+        """Kits, spare ones too."""
+        return self.how_many + self.spare
+
 
 @dataclass(frozen=True, slots=True)
 class OnlyAnswer:
@@ -151,20 +156,19 @@ def _slips(made: KitPlan, plan: Plan) -> Iterator[Slip]:
         yield Slip(tuple(numbers), lines)
 
 
-def slip_heading(slip: Slip, kits: KitsAnswer) -> str:
+def slip_heading(slip: Slip, bags: int) -> str:
     """Which bags a slip goes into.
 
     Args:
         slip: one of the slips.
-        kits: all kits.
+        bags: how many there are.
 
     Example:
-        >>> kits = KitsAnswer(None, 12, 1, (), ())  # type: ignore[arg-type]
-        >>> slip_heading(Slip(tuple(range(1, 14)), ()), kits), slip_heading(Slip((2,), ()), kits)
-        ('In each of the 13 bags', 'In bag 2')
+        >>> slip_heading(Slip((1, 2, 3), ()), 3), slip_heading(Slip((2,), ()), 3)
+        ('In each of the 3 bags', 'In bag 2')
     """
-    if len(slip.kits) == kits.how_many + kits.spare:
-        return "In the bag" if len(slip.kits) == 1 else f"In each of the {len(slip.kits)} bags"
+    if len(slip.kits) == bags:
+        return "In the bag" if bags == 1 else f"In each of the {bags} bags"
     if len(slip.kits) == 1:
         return f"In bag {slip.kits[0]}"
     return f"In each of the bags {', '.join(map(str, slip.kits[:-1]))} and {slip.kits[-1]}"
