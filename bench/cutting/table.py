@@ -87,8 +87,8 @@ def _summary(standings: list[Standing]) -> str:
     ours = [fault for standing in standings for fault in standing.our_faults]
     theirs = [fault for standing in standings for fault in standing.their_faults]
     lines += ["", f"False proofs or plans of ours that cannot be cut: {len(ours) or 'none'}.", ""]
-    lines += [f"- {fault}" for fault in ours]
-    lines += ["", f"Replies of others that do not stand and are not counted: {len(theirs) or 'none'}.", ""]
+    lines += [*(f"- {fault}" for fault in ours), *([""] if ours else [])]
+    lines += [f"Replies of others that do not stand and are not counted: {len(theirs) or 'none'}.", ""]
     return "\n".join([*lines, *(f"- {fault}" for fault in theirs)]).rstrip() + "\n"
 
 
