@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from itertools import permutations
+
+import pytest
 from hypothesis import given, settings
 
-from stitchflip.cutting import StripPiece, StripPlan, StripStock, hand_words, plan_as_you_go, plan_strips
+from stitchflip.cutting import Status, StripPiece, StripPlan, StripStock, hand_words, plan_as_you_go, plan_strips
 from stitchflip.lengths import Speaker, Unit
 from tests.cutting.lists import bolt, plain, wanted
 from tests.strategies import StripProblem, strip_problems
+from tests.twins.brute_strips import fewest_bought, longest_leftover
 
 BRASS = tuple(
     StripPiece(str(step), length, step)
@@ -107,3 +111,41 @@ def test_piece_that_comes_from_nothing_is_left_out_of_the_steps() -> None:
 
     assert ["2"] == [piece.label for piece in plan.left_out]
     assert [1, 3] == [step.step for step in plan.hand_steps]
+
+
+def test_plan_says_its_bound_and_is_proved() -> None:
+    """79.6 in of Brass: two strips of 40, and no plan does with one."""
+    plan = plan_as_you_go(1.5, BRASS, [bolt(40)])
+
+    assert (2, 2, 2, Status.PROVED) == (len(plan.strips), plan.bound, plan.new_bound, plan.status)
+
+
+@given(strip_problems(with_shelf=False))
+@settings(max_examples=60, deadline=None)
+def test_going_along_wastes_no_more_than_trying_everything(problem: StripProblem) -> None:
+    """The fewest strips, each keeps as much of 1/4 in as it can, and one leftover is as long as it can be."""
+    plan = plan_as_you_go(2, wanted(*problem.lengths), [bolt(problem.bought)])
+    strips = fewest_bought(problem.lengths, (), problem.bought)
+    kept, longest = longest_leftover(problem.lengths, problem.bought, strips)
+    rests = [strip.rest for strip in plan.strips]
+
+    assert (strips, strips) == (len(plan.strips), plan.new_bound)
+    # a quarter less of the leftover is not looked for, nor a quarter of the comfort
+    assert kept - 0.07 <= min(rests)
+    assert longest - 0.51 <= max(rests)
+
+
+@pytest.mark.parametrize("order", list(permutations((8.0, 12.0, 22.0, 18.0))))
+def test_order_of_sewing_costs_no_strip(order: tuple[float, ...]) -> None:
+    """8 + 22 = 12 + 18 = 30: two strips whatever is sewn first."""
+    plan = plan_as_you_go(2.5, wanted(*order), [bolt(30)])
+
+    assert (2, 2) == (len(plan.strips), plan.new_bound)
+
+
+def test_leftover_is_kept_together_while_rests_are_used() -> None:
+    """4, 11 3/4, 13 1/4, 11 3/4, 17 1/4: three can leave 18 3/4 in of one strip, so no piece is taken from there."""
+    plan = plan_as_you_go(2, wanted(4, 11.75, 13.25, 11.75, 17.25), [bolt(40)])
+
+    assert 2 == len(plan.strips)
+    assert 18.75 == max(strip.rest for strip in plan.strips)

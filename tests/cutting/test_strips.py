@@ -8,9 +8,11 @@ import sys
 import pytest
 from hypothesis import given, settings
 
-from stitchflip.cutting import Status, StripPlan, StripStock, plan_strips
+from stitchflip.cutting import Status, StripPiece, StripPlan, StripStock, plan_strips
 from stitchflip.cutting import exact as exact_module
 from stitchflip.cutting.exact import Solved
+from stitchflip.cutting.layouts.watch import Watch
+from stitchflip.errors import CuttingError
 from tests.cutting.lists import bolt, wanted
 from tests.strategies import StripProblem, strip_problems
 from tests.twins.brute_strips import fewest_bought
@@ -203,6 +205,56 @@ def test_shelf_is_used_before_anything_is_bought() -> None:
     plan = plan_strips(2, wanted(15, 15), [StripStock("precut strip", 31, 3), bolt(40)])
 
     assert ["precut strip"] == [strip.stock for strip in plan.strips]
+
+
+def test_strip_on_hand_stays_whole_where_what_is_bought_does() -> None:
+    """9 1/4 + 3 1/4 and 2 + 6 + 6 come from the two strips that must be bought; the one on hand is not cut into."""
+    plan = plan_strips(2, wanted(2, 3.25, 6, 6, 9.25), [StripStock("precut strip", 6.25, 1), bolt(14.25)])
+
+    assert (["width of fabric"] * 2, 2) == ([strip.stock for strip in plan.strips], plan.new_bound)
+
+
+def test_one_long_leftover_with_strips_on_hand_too() -> None:
+    """30 + 8 of the new strip and 7 of the one on hand leave 13; 30 + 7 and 8 leave 12, and 8 + 7 together 10."""
+    plan = plan_strips(2, wanted(30, 8, 7), [StripStock("precut strip", 20, 1), bolt(40)])
+
+    assert [("precut strip", 13), ("width of fabric", 2)] == [(strip.stock, strip.rest) for strip in plan.strips]
+
+
+def test_ten_thousand_lengths_are_planned() -> None:
+    """Every one different: the plan is complete, near its bound, and says so."""
+    pieces = [StripPiece(str(number), 2 + number * 0.003) for number in range(10_000)]
+    plan = plan_strips(2, pieces, [bolt(40)])
+
+    assert sorted((piece.label, piece.length) for piece in pieces) == sorted(
+        piece for strip in plan.strips for piece in strip.pieces
+    )
+    # pieces longer than 20 in, number 6,000 is 20 exactly, lie alone or with a short one: 3,999 strips and a half of
+    # them for what is left over
+    assert 3999 <= plan.new_bound <= len(plan.strips) <= 1.05 * plan.new_bound
+
+
+@pytest.mark.parametrize("length", [0.0, -2.5, float("inf"), float("nan")])
+def test_strip_without_a_length_is_refused(length: float) -> None:
+    """The error names the piece and what to do."""
+    with pytest.raises(CuttingError, match="piece side"):
+        plan_strips(2, [StripPiece("side", length)], [bolt(40)])
+
+
+def test_fabric_of_no_length_gives_nothing() -> None:
+    """A strip 0 in long is no strip: the piece is left out and the plan impossible."""
+    plan = plan_strips(2, wanted(4), [StripStock("precut strip", 0, 3)])
+
+    assert (["1"], Status.IMPOSSIBLE) == ([piece.label for piece in plan.left_out], plan.status)
+
+
+def test_maker_who_has_had_enough_gets_the_best_so_far() -> None:
+    """A watch that says stop leaves plan and bound as far as they were known."""
+    plan = plan_strips(
+        2.25, wanted(*(8.75, 9.75, 11.5, 12.5) * EACH_20), [bolt(40)], watch=Watch(9, cancelled=lambda: True)
+    )
+
+    assert 850 / 40 <= plan.bound <= 23 <= len(plan.strips) <= 24
 
 
 def test_same_question_has_the_same_answer() -> None:

@@ -32,3 +32,28 @@ def fewest_bought(lengths: tuple[float, ...], on_hand: tuple[tuple[float, int], 
 
     place(0, shelf, 0)
     return best
+
+
+def longest_leftover(lengths: tuple[float, ...], strip: float, strips: int) -> tuple[float, float]:
+    """What each of so many strips can keep at least, up to 1/4, and then the longest rest of one of them.
+
+    Args:
+        lengths: what is wanted.
+        strip: length of each strip.
+        strips: how many are opened.
+    """
+    ways: list[tuple[float, float]] = []
+
+    def place(number: int, rests: tuple[float, ...]) -> None:
+        if number == len(lengths):
+            ways.append((min(*rests, 0.25), max(rests)))
+            return
+        seen: set[float] = set()
+        for spot, rest in enumerate(rests):
+            if rest + TINY >= lengths[number] and rest not in seen:
+                seen.add(rest)
+                place(number + 1, (*rests[:spot], rest - lengths[number], *rests[spot + 1 :]))
+
+    place(0, (strip,) * strips)
+    kept = max(comfort for comfort, _ in ways)
+    return kept, max(rest for comfort, rest in ways if comfort >= kept - TINY)

@@ -2,7 +2,9 @@
 
 Nothing is cut before it is sewn, so only the shortest length that reaches is used up. Which strip the next
 piece comes from is not left to chance: a rest that looks long enough now may be needed later, so a rest is
-taken only when everything that follows still comes from the fewest strips; else the next strip is opened.
+taken only when everything that follows still comes from the fewest strips, and one leftover stays as long as the
+plan can make it; else the next strip is opened. Looking ahead like this, it does not matter in which order the sides
+of a pair are sewn: the fewest strips are the same for every order, and so is the longest leftover.
 """
 
 from __future__ import annotations
@@ -24,6 +26,9 @@ if TYPE_CHECKING:
 _LOOKS = 1_000
 _MOST_PIECES_SEARCHED = 80
 _MOST_SEARCHES = 120
+_HAIR = 1e-4
+_SHORTEST_LEFTOVER_IN = 0.5
+"""A shorter one is not worth keeping together."""
 
 
 def plan_as_you_go(
@@ -130,12 +135,13 @@ def _assign(plan: StripPlan, sewn: Sequence[StripPiece]) -> list[_Hand]:
         for strip in plan.strips
     ]
     keep = min(plan.spare_in, 0.25)
+    kept = _leftover(closed, keep)
     opened: list[_Hand] = []
     patience = _Patience()
     for number, piece in enumerate(sewn):
         hand = None
         if len(sewn) <= _MOST_PIECES_SEARCHED:
-            hand = _strip_that_serves(piece, sewn[number + 1 :], opened, closed, keep, patience)
+            hand = _strip_that_serves(piece, [*sewn[number + 1 :], *kept], opened, closed, keep, patience)
         if hand is None:
             hand = _planned(piece, opened, closed)
         if hand in closed:
@@ -145,6 +151,19 @@ def _assign(plan: StripPlan, sewn: Sequence[StripPiece]) -> list[_Hand]:
         hand.pieces.append(piece)
         hand.rest -= piece.length
     return opened
+
+
+def _leftover(closed: Sequence[_Hand], keep: float) -> list[StripPiece]:
+    """The longest leftover of the plan, treated as a last piece that nobody may take; none when it is short."""
+    longest = max(closed, key=lambda hand: hand.length - sum(piece.length for piece in hand.planned), default=None)
+    if longest is None or len(closed) == 1:
+        return []
+    length = longest.length - sum(piece.length for piece in longest.planned) - keep - _HAIR
+    if length < _SHORTEST_LEFTOVER_IN:
+        return []
+    piece = StripPiece("", length)
+    longest.planned.append(piece)
+    return [piece]
 
 
 def _by_label(sewn: Sequence[StripPiece]) -> dict[tuple[str, float], list[StripPiece]]:

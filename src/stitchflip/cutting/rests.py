@@ -46,9 +46,31 @@ def with_better_rests(task: Task, packing: Packing) -> Packing:
     if len(packing) > _MOST_STRIPS * 4:
         return packing
     best = min([packing, *quick_packings(task)], key=lambda one: rank(task, one)) if packing else packing
-    if not 1 < len(best) <= _MOST_STRIPS or any(kind.count is not None for kind in task.kinds):
+    if not 1 < len(best) <= _MOST_STRIPS:
         return best
+    best = _with_fewer_from_the_shelf(task, best)
     return _with_long_leftover(task, _with_comfort(task, best))
+
+
+def _with_fewer_from_the_shelf(task: Task, best: Packing) -> Packing:
+    """What is bought anyway gives as much as it can: a strip of the shelf is left whole where the others do."""
+    new = task.new_strips(best)
+    can_drop = True
+    while can_drop:
+        can_drop = False
+        used = _used(task, best)
+        for number, kind in enumerate(task.kinds):
+            if kind.count is None or not used[number]:
+                continue
+            fewer = tuple(
+                Kind(one.length, None if one.count is None else used[place] - (place == number))
+                for place, one in enumerate(task.kinds)
+            )
+            trial = try_out(Task(task.sizes, task.demands, fewer), new, _LOOKS)
+            if trial.verdict is Verdict.YES and rank(task, trial.packing) < rank(task, best):
+                best, can_drop = trial.packing, True
+                break
+    return best
 
 
 def _units(task: Task, length_in: float) -> int:
@@ -59,35 +81,47 @@ def _comfort(task: Task, packing: Packing) -> int:
     return -rank(task, packing)[2]
 
 
+def _used(task: Task, packing: Packing) -> list[int]:
+    """Strips opened of each kind."""
+    return [sum(kind == number for kind, _ in packing) for number in range(len(task.kinds))]
+
+
 def _with_comfort(task: Task, best: Packing) -> Packing:
     """Every strip keeps a rest of 1/4 in, or as much as all strips together can give."""
-    strips = len(best)
-    evenly = (strips * task.longest - task.total) // strips
-    wish = min(_units(task, _COMFORT_IN), evenly)
+    used = _used(task, best)
+    room = sum(kind.length * count for kind, count in zip(task.kinds, used, strict=True))
+    wish = min(_units(task, _COMFORT_IN), (room - task.total) // len(best))
     for part in (4, 3, 2, 1):
         rest = wish * part // 4
         if rest <= _comfort(task, best):
             break
-        kinds = tuple(Kind(kind.length - rest, kind.count) for kind in task.kinds)
-        trial = try_out(Task(task.sizes, task.demands, kinds), strips, _LOOKS)
+        kinds = tuple(
+            Kind(kind.length - rest, None if kind.count is None else count)
+            for kind, count in zip(task.kinds, used, strict=True)
+        )
+        trial = try_out(Task(task.sizes, task.demands, kinds), task.new_strips(best), _LOOKS)
         if trial.verdict is Verdict.YES:
             return min(best, trial.packing, key=lambda one: rank(task, one))
     return best
 
 
 def _with_long_leftover(task: Task, best: Packing) -> Packing:
-    """One strip gives as little as possible, the others keep what they keep now."""
-    full = task.longest - _comfort(task, best)
-    others = len(best) - 1
-    least = max(task.total - others * full, task.sizes[-1])
-    now = task.longest - max(task.rest(kind, pattern) for kind, pattern in best)
+    """One strip, of the longest kind in use, gives as little as possible; the others keep what they keep now."""
+    if len(best) == 1:
+        return best
+    used, comfort = _used(task, best), _comfort(task, best)
+    longest = max((kind for kind, _ in best), key=lambda kind: task.kinds[kind].length)
+    used[longest] -= 1
+    others = [Kind(kind.length - comfort, count) for kind, count in zip(task.kinds, used, strict=True)]
+    least = max(task.total - sum(kind.length * (kind.count or 0) for kind in others), task.sizes[-1])
+    now = task.kinds[longest].length - max(task.rest(kind, pattern) for kind, pattern in best)
     last = least
     for _ in range(_HALVINGS):
         if now - last < _units(task, _LEFTOVER_STEP_IN):
             break
-        trial = try_out(Task(task.sizes, task.demands, (Kind(full, others), Kind(last, 1))), 0, _LOOKS)
+        trial = try_out(Task(task.sizes, task.demands, (*others, Kind(last, 1))), 0, _LOOKS)
         if trial.verdict is Verdict.YES:
-            found = tuple((best[0][0], pattern) for _, pattern in trial.packing)
+            found = tuple((longest if kind == len(others) else kind, pattern) for kind, pattern in trial.packing)
             best, now = min(best, found, key=lambda one: rank(task, one)), last
             last = (least + now) // 2
         else:
