@@ -173,7 +173,7 @@ def test_plans_from_every_source_are_whole_and_never_below_the_cheapest(knapsack
     dived = Dive(knapsack, wanted, master.columns, seed=0).run(Watch(MINUTE))
     assert dived is not None
     plans.append(dived)
-    better = Improver(knapsack, promise.worths, seed=1).better(plans[0], 1, Watch(MINUTE))
+    better = Improver(knapsack, promise.worths, seed=1).better(plans[0], Watch(MINUTE))
     plans += [better] if better else []
     fewer = with_fewer_heights(knapsack, plans[0], promise.worths, cost_of(plans[0]) + 3, Watch(MINUTE))
     plans.append(fewer)

@@ -150,6 +150,18 @@ def test_home_lists_are_proved_in_eighths_of_a_yard(number: str) -> None:
     assert answer.bound <= (row["optimum"] if "optimum" in row else row["best_known"])
 
 
+@pytest.mark.parametrize("number", ["Q3", "Q5", "Q9", "Q10"])
+def test_home_lists_are_proved_in_steps_of_ten_centimeters(number: str) -> None:
+    """In fortieths of a millimeter an eighth of an inch is 127 and ten centimeters are 4000."""
+    row = home(number)
+    eighths = task_of(row)
+    wants = tuple(Want(want.wide * 127, want.long * 127, want.count, want.can_turn) for want in eighths.wants)
+    answer = answered(LayoutTask(wants, (Sheet(eighths.sheets[0].wide * 127, None),), step=4000))
+
+    assert Status.PROVED is answer.status
+    assert -(-row["optimum"] * 127 // 4000) == -(-answer.value // 4000)
+
+
 @pytest.mark.parametrize("row", rows("strip_burke_N")[:6], ids=lambda row: row["name"])
 @pytest.mark.parametrize("can_turn", [True, False])
 def test_no_plan_of_the_published_sets_is_below_their_packing_and_no_bound_above_a_plan(

@@ -11,12 +11,13 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.columns.strips import StripKnapsack
 
 
-def laid_out(knapsack: StripKnapsack, plan: Plan, sheet: int = 0) -> Layout:
+def laid_out(knapsack: StripKnapsack, plan: Plan, *, units: tuple[int, int] = (1, 1), sheet: int = 0) -> Layout:
     """The strips one above the other: equal heights together, so that the ruler is set once for each.
 
     Args:
         knapsack: knows how a piece lies in a strip.
         plan: strips, and how often each is cut.
+        units: one unit across, and along, is so many units of the layout.
         sheet: number of the sheet they are cut from.
 
     Returns:
@@ -26,7 +27,7 @@ def laid_out(knapsack: StripKnapsack, plan: Plan, sheet: int = 0) -> Layout:
     order = sorted(plan, key=lambda column: (-column.cost, _room(knapsack, column), column.uses))
     strips: list[LaidStrip] = []
     for column in order:
-        strips += [_strip(knapsack, column)] * plan[column]
+        strips += [_strip(knapsack, column, units)] * plan[column]
     return Layout(sheet=sheet, strips=tuple(strips))
 
 
@@ -35,10 +36,10 @@ def _room(knapsack: StripKnapsack, column: Column) -> int:
     return knapsack.wide - sum(knapsack.way(kind, column.cost).wide * count for kind, count in column.uses)
 
 
-def _strip(knapsack: StripKnapsack, column: Column) -> LaidStrip:
+def _strip(knapsack: StripKnapsack, column: Column, units: tuple[int, int]) -> LaidStrip:
     """One strip, its pieces side by side."""
     stacks: list[Stack] = []
     lying = [(knapsack.way(kind, column.cost), kind, count) for kind, count in column.uses]
     for way, kind, count in sorted(lying, key=lambda lies: (-lies[0].long, -lies[0].wide, lies[1])):
-        stacks += [Stack(wide=way.wide, bits=(Bit(want=kind, turned=way.is_turned),))] * count
-    return LaidStrip(high=column.cost, stacks=tuple(stacks))
+        stacks += [Stack(wide=way.wide * units[0], bits=(Bit(want=kind, turned=way.is_turned),))] * count
+    return LaidStrip(high=column.cost * units[1], stacks=tuple(stacks))

@@ -9,6 +9,7 @@ the bound can be raised.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import gcd
 from typing import TYPE_CHECKING
 
@@ -17,6 +18,7 @@ from stitchflip.cutting.layouts.columns.strips import BIGGEST_TABLE, StripKnapsa
 from stitchflip.cutting.layouts.laying import laid_out
 from stitchflip.cutting.layouts.levels import level_plans
 from stitchflip.cutting.layouts.model import Answer
+from stitchflip.cutting.layouts.watch import Rescaled
 from stitchflip.cutting.model import Status
 
 if TYPE_CHECKING:
@@ -24,6 +26,7 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.columns.column import Plan
     from stitchflip.cutting.layouts.columns.generating import Promise
     from stitchflip.cutting.layouts.columns.improving import Improver
+    from stitchflip.cutting.layouts.columns.strips import Kind
     from stitchflip.cutting.layouts.model import LayoutTask
     from stitchflip.cutting.layouts.watch import Watch
 
@@ -57,20 +60,32 @@ def shortest(task: LayoutTask, watch: Watch) -> Answer:
     search = _Search(task, watch)
     search.run()
     status = Status.PROVED if search.is_proved() else Status.BEST_FOUND
-    layout = laid_out(search.knapsack, search.best)
+    layout = laid_out(search.knapsack, search.best, units=(search.unit_wide, search.unit_long))
     because = "" if status is Status.PROVED else search.because or "time was over before the best plan was proved"
-    return Answer(status=status, layouts=(layout,), value=search.cost, bound=search.bound, because=because)
+    value, bound = search.cost * search.unit_long, search.bound * search.unit_long
+    return Answer(status=status, layouts=(layout,), value=value, bound=bound, because=because)
+
+
+def _divided(kinds: tuple[Kind, ...]) -> tuple[tuple[Kind, ...], int, int]:
+    """The kinds with all widths, and all heights, divided by what they share, whichever way pieces lie."""
+    ways = [way for kind in kinds for way in kind.ways]
+    wide, long = gcd(*(way.wide for way in ways)), gcd(*(way.long for way in ways))
+    divided = tuple(
+        replace(kind, ways=tuple(replace(way, wide=way.wide // wide, long=way.long // long) for way in kind.ways))
+        for kind in kinds
+    )
+    return divided, wide, long
 
 
 class _Search:
     """One search: the best plan, the bound, and every strip met on the way."""
 
     def __init__(self, task: LayoutTask, watch: Watch) -> None:
-        self.watch, self.step = watch, max(1, task.step)
-        self.kinds = kinds_of(task)
+        self.kinds, self.unit_wide, self.unit_long = _divided(kinds_of(task))
+        self.watch, self.step = Rescaled(watch, self.unit_long), max(1, task.step)
         self.wanted = [kind.count for kind in self.kinds]
-        self.knapsack = StripKnapsack(self.kinds, task.sheets[0].wide, is_trimmed=task.trims)
-        self.unit = gcd(*self.knapsack.heights)
+        wide = task.sheets[0].wide // self.unit_wide
+        self.knapsack = StripKnapsack(self.kinds, wide, is_trimmed=task.trims)
         self.best: Plan = {}
         self.cost = 0
         self.bound = 0
@@ -86,7 +101,7 @@ class _Search:
         for plan in level_plans(self.kinds, self.knapsack.wide, self.watch, is_trimmed=self.knapsack.is_trimmed):
             self.offer(plan)
         area = sum(kind.count * kind.ways[0].wide * kind.ways[0].long for kind in self.kinds)
-        self.raise_bound(rounded_up(-(-area // self.knapsack.wide), self.unit))
+        self.raise_bound(-(-area // self.knapsack.wide))
         if self.knapsack.cells() > BIGGEST_TABLE:
             self.because = "the sizes are too large, or too many, for a closer search"
         elif not self.is_over():
@@ -100,14 +115,22 @@ class _Search:
             return
         from stitchflip.cutting.layouts.columns.fewer_heights import with_fewer_heights
 
-        most = -(-self.cost // self.step) * self.step
+        most = self.longest_in(self.steps(self.cost))
         watch = self.watch.part(_SECONDS_FOR_HEIGHTS)
         self.best = with_fewer_heights(self.knapsack, self.best, self.worths, most, watch)
         self.cost = cost_of(self.best)
 
     def is_proved(self) -> bool:
         """Whether plan and bound are in the same step of the purchase."""
-        return -(-self.cost // self.step) == -(-self.bound // self.step)
+        return self.steps(self.cost) == self.steps(self.bound)
+
+    def steps(self, cost: int) -> int:
+        """Steps of the purchase that a length takes."""
+        return -(-cost * self.unit_long // self.step)
+
+    def longest_in(self, steps: int) -> int:
+        """The longest length within so many steps of the purchase."""
+        return steps * self.step // self.unit_long
 
     def is_over(self) -> bool:
         """Whether there is nothing more to do."""
@@ -161,8 +184,8 @@ class _Search:
 
         master = Master(self.wanted)
         master.add(list(self.met))
-        promise = generated(master, self.wanted, strip_pricer(self.knapsack), self.watch, unit=self.unit)
-        self.raise_bound(rounded_up(promise.bound, self.unit))
+        promise = generated(master, self.wanted, strip_pricer(self.knapsack), self.watch)
+        self.raise_bound(rounded_up(promise.bound))
         self.worths = promise.worths
         self.met.update(dict.fromkeys(master.columns))
         whole = {column: int(used + 1e-6) for column, used in zip(master.columns, master.amounts, strict=False)}
@@ -195,7 +218,7 @@ class _Search:
         for _ in range(tries):
             if self.is_over():
                 return
-            plan = improver.better(self.best, self.unit, self.watch)
+            plan = improver.better(self.best, self.watch)
             if plan is not None:
                 self.offer(plan)
 
@@ -208,9 +231,9 @@ class _Search:
         kept, among = cost_of(self.kept), _FIRST_AMONG
         watch = self.watch.part(_FIRST_SECONDS * longer)
         while not self.is_proved() and not watch.over():
-            ceiling = (-(-self.cost // self.step) - 1) * self.step - kept
+            ceiling = self.longest_in(self.steps(self.cost) - 1) - kept
             pool = columns[:among]
-            enough = -(-self.bound // self.step) * self.step - kept
+            enough = self.longest_in(self.steps(self.bound)) - kept
             choice = chosen(
                 pool, left, watch, looks=_FIRST_LOOKS * longer, ceiling=ceiling, enough=enough, is_presolved=True
             )
@@ -227,7 +250,7 @@ class _Search:
 
         watch = self.watch.part(_FIRST_SECONDS * longer)
         while not self.is_proved() and not watch.over():
-            goal = -(-self.bound // self.step) * self.step
+            goal = self.longest_in(self.steps(self.bound))
             listing = all_strips(self.knapsack, promise, goal, watch, most=most)
             if not listing.is_complete:
                 return
@@ -240,7 +263,7 @@ class _Search:
             if not choice.is_finished:
                 return
             if choice.times is None:
-                self.raise_bound(rounded_up(goal + 1, self.unit))
+                self.raise_bound(goal + 1)
 
 
 def _together(kept: Plan, plan: Plan) -> Plan:

@@ -46,12 +46,11 @@ class Improver:
         self._knapsack, self._worths, self._random = knapsack, worths, Random(seed)
         self._size = float(_FIRST)
 
-    def better(self, plan: Plan, unit: int, watch: Watch) -> Plan | None:
+    def better(self, plan: Plan, watch: Watch) -> Plan | None:
         """Take some strips out and look for a cheaper way to cut what they gave.
 
         Args:
             plan: exactly the pieces wanted.
-            unit: divisor of all costs.
             watch: ends the search.
 
         Returns:
@@ -59,7 +58,7 @@ class Improver:
         """
         taken = self._taken_out(plan)
         wanted = given_by(taken, len(self._knapsack.kinds))
-        cheaper = self._cheaper(taken, wanted, unit, watch)
+        cheaper = self._cheaper(taken, wanted, watch)
         if cheaper is None:
             return None
         new = {column: times - taken.get(column, 0) for column, times in plan.items()}
@@ -80,9 +79,9 @@ class Improver:
             taken[strips[place]] = taken.get(strips[place], 0) + 1
         return taken
 
-    def _cheaper(self, taken: Plan, wanted: list[int], unit: int, watch: Watch) -> Plan | None:
+    def _cheaper(self, taken: Plan, wanted: list[int], watch: Watch) -> Plan | None:
         """A cheaper way to cut what these strips give."""
-        goal = cost_of(taken) - unit
+        goal = cost_of(taken) - 1
         kinds = [
             replace(kind, count=count, ways=kind.ways if count else ())
             for kind, count in zip(self._knapsack.kinds, wanted, strict=True)
@@ -90,8 +89,8 @@ class Improver:
         knapsack = StripKnapsack(kinds, self._knapsack.wide, is_trimmed=self._knapsack.is_trimmed)
         master = Master(wanted)
         master.add(list(taken))
-        promise = generated(master, wanted, strip_pricer(knapsack), watch, unit=unit)
-        least = rounded_up(promise.bound, unit)
+        promise = generated(master, wanted, strip_pricer(knapsack), watch)
+        least = rounded_up(promise.bound)
         if least > goal:
             self._size += _GROWN
             return None
