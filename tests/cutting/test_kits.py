@@ -144,12 +144,12 @@ def test_the_slip_of_a_bag_lists_everything_in_it() -> None:
     assert (
         "Kit 2 of 4: 15 pieces",
         "Clover: 1 cut 27 × 15 cm (Center)",
-        "Buttermilk: 2 cut 5 × 27 cm (1)",
-        "Buttermilk: 2 cut 5 × 22 cm (3)",
-        "Slate: 2 cut 5 × 34 cm (5)",
-        "Slate: 2 cut 5 × 29 cm (7)",
-        "Poppy: 2 cut 6 × 41 cm (9)",
-        "Poppy: 2 cut 6 × 38 cm (11)",
+        "Buttermilk: 2 cut 5 × 27 cm (strip 1)",
+        "Buttermilk: 2 cut 5 × 22 cm (strip 3)",
+        "Slate: 2 cut 5 × 34 cm (strip 5)",
+        "Slate: 2 cut 5 × 29 cm (strip 7)",
+        "Poppy: 2 cut 6 × 41 cm (strip 9)",
+        "Poppy: 2 cut 6 × 38 cm (strip 11)",
         "Binding, Poppy 6.5 cm wide: 2 whole strips joined to 203.5 cm (195 cm are needed)",
     ) == tuple(plain(line) for line in packing_slip(plan.kits[1], plan, Unit.CM))
 
@@ -166,7 +166,7 @@ def test_a_part_strip_and_longer_strips_are_told_on_the_slip() -> None:
     slip = tuple(plain(line) for line in packing_slip(plan.kits[2], plan, Unit.INCH))
 
     assert "Spare kit: 6 pieces" == slip[0]
-    assert "Oat: 4 cut 2½ × 11½ in (1)" == slip[1]
+    assert "Oat: 4 cut 2½ × 11½ in (strip 1)" == slip[1]
     assert "Strips are cut up to ½ in longer than they are sewn: trim each after opening it." == slip[-1]
     first = tuple(plain(line) for line in packing_slip(plan.kits[0], plan, Unit.INCH))
     assert "Binding, Oat 2½ in wide: 1 whole strip and one of 20 in joined to 57½ in (56 in are needed)" == first[2]
@@ -197,7 +197,7 @@ def test_equal_sizes_share_a_line_and_names_are_told_once() -> None:
     plan = checked(KitOrder(1, (KitFabric(fabric("Oat"), pieces),), extra_in=0.0), house(), Unit.INCH)
     (line,) = packing_lines(plan.kits[0], Unit.INCH)
 
-    assert ("Oat", "1, 2", 3, "2½ × 11 in") == (line.fabric, line.what, line.count, plain(line.size))
+    assert ("Oat", "strips 1, 2", 3, "2½ × 11 in") == (line.fabric, line.what, line.count, plain(line.size))
 
 
 def test_most_kits_from_what_is_on_hand() -> None:

@@ -81,6 +81,15 @@ def test_joins_that_use_up_the_strips_are_refused() -> None:
     assert "cutting.joins-use-up-strips" == caught.value.code
 
 
+@pytest.mark.parametrize(("need", "join", "strip"), [(0, 2, 40), (-5, 2, 40), (60, 2, 0), (60, -1, 40), (1e400, 2, 40)])
+def test_lengths_that_cannot_be_meant_are_refused(need: float, join: float, strip: float) -> None:
+    """No length to make, no strip to make it from, a join that gives length."""
+    with pytest.raises(CuttingError) as caught:
+        pool_for(need, join, 1, strip, 0.25)
+
+    assert "cutting.no-binding-length" == caught.value.code
+
+
 def test_no_pieces_need_no_strips() -> None:
     """Nothing to bind, nothing to cut."""
     pool = pool_for(60, 2, 0, 40, 0.25)

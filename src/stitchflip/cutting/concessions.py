@@ -180,7 +180,7 @@ def joined_otherwise(cutting: Cutting, joined: Sequence[JoinedLength], numbers: 
     """
     for length in joined:
         whole = [piece for piece in cutting.pieces if piece.name == length.name and piece.kind == "binding"]
-        if len(whole) != 1:
+        if len(whole) != 1 or length.count < 1:
             continue
         width = _width(cutting.fabric, numbers)
         strip = min(whole[0].long, width) if whole[0].long > 0 else width

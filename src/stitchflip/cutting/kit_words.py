@@ -8,10 +8,10 @@ from stitchflip.lengths import Speaker, Unit
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from stitchflip.cutting.kits import Kit, KitPlan
-    from stitchflip.cutting.model import FabricPlan
+    from stitchflip.cutting.model import FabricPlan, Piece
     from stitchflip.cutting.pool import Chain
 
 _SAME_IN = 1 / 16
@@ -37,16 +37,22 @@ def packing_lines(kit: Kit, unit: Unit) -> tuple[PackLine, ...]:
         unit: the maker's unit.
     """
     say = Speaker(unit)
-    found: dict[tuple[str, str], tuple[list[str], int]] = {}
+    found: dict[tuple[str, str], list[Piece]] = {}
     for one in kit.pieces:
-        size = say.cut_size(one.piece.wide, one.piece.long)
-        names, count = found.setdefault((one.fabric, size), ([], 0))
-        if one.piece.name not in names:
-            names.append(one.piece.name)
-        found[one.fabric, size] = (names, count + one.piece.count)
+        if one.piece.count:
+            found.setdefault((one.fabric, say.cut_size(one.piece.wide, one.piece.long)), []).append(one.piece)
     return tuple(
-        PackLine(fabric, ", ".join(names), count, size) for (fabric, size), (names, count) in found.items() if count
+        PackLine(fabric, _called(pieces), sum(piece.count for piece in pieces), size)
+        for (fabric, size), pieces in found.items()
     )
+
+
+def _called(pieces: Sequence[Piece]) -> str:
+    """Strips by their numbers, other pieces by their names, each once."""
+    numbers = list(dict.fromkeys(piece.name for piece in pieces if piece.kind == "strip" and piece.name.isdigit()))
+    others = dict.fromkeys(piece.name for piece in pieces if piece.name not in numbers)
+    strips = [f"strip{'s' * (len(numbers) != 1)} {', '.join(numbers)}"] if numbers else []
+    return "; ".join([*strips, *others])
 
 
 def packing_slip(kit: Kit, plan: KitPlan, unit: Unit) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ two of them need but a part of a strip they share one.
 
 from __future__ import annotations
 
-from math import ceil, floor
+from math import ceil, floor, isfinite
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.model import Status
@@ -81,13 +81,20 @@ def pool_for(need: float, join: float, count: int, strip_length: float, step: fl
         step: parts are cut on this grid, inches.
 
     Raises:
-        CuttingError: If a strip is used up by the join that adds it.
+        CuttingError: If a strip is used up by the join that adds it, or there is no length to make.
 
     Example:
         >>> mats = pool_for(need=56, join=2.5, count=2, strip_length=40, step=0.25)
         >>> mats.strips, [[part.length for part in chain.parts] for chain in mats.chains]
         (3, [[40, 20.0], [40, 20.0]])
     """
+    if not (isfinite(need) and isfinite(strip_length) and need > 0 and strip_length > 0 and join >= 0):
+        raise CuttingError(
+            what=f"a binding of {need:g} in is wanted from strips of {strip_length:g} in, {join:g} in lost at each join",
+            fix="Give the length of the binding and of its strips above zero.",
+            where="binding",
+            code="cutting.no-binding-length",
+        )
     if need > strip_length + _TOLERANCE and strip_length - join <= join / _LEAST_SHARE + _TOLERANCE:
         raise CuttingError(
             what=f"strips {in_both_units(strip_length)} long lose {in_both_units(join)} at each join",
