@@ -89,9 +89,7 @@ class Beam:
         self._numbers = [number for number, lay in enumerate(ground.lays) if lay.want in place]
         lays = [ground.lays[number] for number in self._numbers]
         self._whole_area = ground.area(counts)
-        longest = sum(
-            count * max(lay.long for lay in lays if lay.want == want) for want, count in enumerate(counts) if count
-        )
+        longest = sum(counts[lay.want] * lay.long for lay in lays)
         self._int = np.int32 if longest * ground.wide < _HALF_OF_INT32 else np.int64
         self._wide: Any = np.array([lay.wide for lay in lays], dtype=self._int)
         self._long: Any = np.array([lay.long for lay in lays], dtype=self._int)

@@ -82,8 +82,10 @@ class Rows:
 
 def plain_bound(ground: Ground) -> int:
     """No plan is shorter than the area asks for, or than the longest piece."""
-    lowest = [min(lay.long for lay in ground.lays if lay.want == want) for want in range(len(ground.counts))]
-    return max(-(-ground.area(ground.counts) // ground.wide), *lowest)
+    lowest: dict[int, int] = {}
+    for lay in ground.lays:
+        lowest[lay.want] = min(lay.long, lowest.get(lay.want, lay.long))
+    return max(-(-ground.area(ground.counts) // ground.wide), *lowest.values())
 
 
 def bound_for_any_cuts(ground: Ground, watch: Watch) -> int:

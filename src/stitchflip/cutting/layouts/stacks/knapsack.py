@@ -35,10 +35,11 @@ class StackKnapsack:
 
     def __init__(self, ground: Ground) -> None:
         self._ground = ground
-        self.widths = sorted({lay.wide for lay in ground.lays})
-        self._by_width = [
-            [number for number, lay in enumerate(ground.lays) if lay.wide == wide] for wide in self.widths
-        ]
+        by_width: dict[int, list[int]] = {}
+        for number, lay in enumerate(ground.lays):
+            by_width.setdefault(lay.wide, []).append(number)
+        self.widths = sorted(by_width)
+        self._by_width = [by_width[wide] for wide in self.widths]
         self._sums = _sums(self.widths, ground.wide)
         self._strips: dict[Column, PiledStrip] = {}
 
