@@ -90,7 +90,7 @@ def pool_for(need: float, join: float, count: int, strip_length: float, step: fl
     """
     if not (isfinite(need) and isfinite(strip_length) and need > 0 and strip_length > 0 and join >= 0):
         raise CuttingError(
-            what=f"a binding of {need:g} in is wanted from strips of {strip_length:g} in, {join:g} in lost at each join",
+            what=f"a binding of {need:g} in is wanted from strips of {strip_length:g} in, {join:g} in lost at joins",
             fix="Give the length of the binding and of its strips above zero.",
             where="binding",
             code="cutting.no-binding-length",
