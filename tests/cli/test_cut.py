@@ -115,7 +115,7 @@ def test_kits_are_told_with_their_slips(ask: Ask) -> None:
     told = squeezed(said.out)
     assert "6 kits and one spare, cut together" in told
     assert "In each of the 7 bags" in told
-    assert "Brass: 2 cut 1½ × 10½ in (2, 3)" in told
+    assert "Brass: 2 cut 1½ × 10½ in (strips 2, 3)" in told
     document = json.loads(ask("cut", LANTERN, "--kits", "6", "--json", "--look", "0").out)
     assert (6, 0, [1, 2, 3, 4, 5, 6]) == (
         document["kits"]["how_many"],

@@ -113,3 +113,12 @@ def test_windows_round_motifs_are_told_and_drawn(lantern: Plan) -> None:
     assert (1, 1) == (answer.motifs.plan.count.surely, len(answer.motifs.plan.windows))
     assert "1 window round a motif from 24 in of length: 1 surely" in answer.motifs.says.replace("\u202f", " ")
     assert None is of(lantern, "Brass").motifs
+
+
+def test_trimming_while_sewing_says_which_strip_each_piece_comes_from() -> None:
+    """The half-done piece is trimmed as it is sewn: its first strip is opened for 1, its rest taken for 2."""
+    rose = of(planned("found-in-a-box"), "Faded Rose")
+
+    assert (
+        rose.while_sewing[0].replace("\u202f", " ").startswith("2½ in wide: for 1 open strip 1 (27 in); for 2 take the")
+    )

@@ -138,7 +138,9 @@ class Table:
         return True
 
     def _take(self, text: str, _left: str) -> bool:
-        found = re.match(rf"From the shelf take (\d+) strips? ({NUMBER}) × ({NUMBER}) \w+ of .*\(no\. (.*)\)\.$", text)
+        found = re.match(
+            rf"From the shelf take (\d+) strips? ({NUMBER}) × ({NUMBER}) \w+(?: of .*)? \(no\. (.*)\)\.$", text
+        )
         if not found:
             return False
         self.width = number(found[2])

@@ -87,6 +87,8 @@ def _order(steps: Sequence[StepWords]) -> Grid:
 def _after(answer: CuttingAnswer) -> Iterator[tuple[str, str]]:
     if answer.order.is_finer:
         yield "Mind", "Cut lengths are finer here than in the list: rounded up they would not fit."
+    if answer.while_sewing:
+        yield "While you sew", "\n".join(answer.while_sewing)
     if answer.tipping_points:
         yield "Tipping points", "\n".join(answer.tipping_points)
     if answer.mistakes:

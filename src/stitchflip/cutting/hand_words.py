@@ -66,10 +66,8 @@ class HandWords:
                 return self._across(step)
             case Act.TAKE:
                 size = self._size(step.wide, step.long)
-                return (
-                    f"From the shelf take {_counted(len(step.numbers), 'strip')} {size} of {step.source}"
-                    f"{_numbered(step)}."
-                )
+                of = "" if size in step.source else f" of {step.source}"
+                return f"From the shelf take {_counted(len(step.numbers), 'strip')} {size}{of}{_numbered(step)}."
             case Act.SUBCUT:
                 return self._subcut(step)
             case Act.LABEL:

@@ -123,6 +123,7 @@ def _after(answer: CuttingAnswer) -> Iterator[tuple[str, Words]]:
     if answer.order.is_finer:
         yield "Mind", words("Cut lengths are finer here than in the list: rounded up they would not fit.")
     said = (
+        ("While you sew", " ".join(answer.while_sewing)),
         ("Tipping points", " ".join(answer.tipping_points)),
         ("Mistakes you can afford", answer.mistakes),
         ("The other way", answer.other_way),

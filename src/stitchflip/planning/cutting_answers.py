@@ -8,6 +8,7 @@ from __future__ import annotations
 from math import ceil
 from typing import TYPE_CHECKING
 
+from stitchflip.cutting.as_you_go import hand_words
 from stitchflip.cutting.hand import order_of_hand
 from stitchflip.cutting.hand_words import HandWords, amount_words, leftover_words
 from stitchflip.cutting.model import Status
@@ -16,7 +17,7 @@ from stitchflip.planning.motifs_told import motifs_told
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from stitchflip.cutting.hand_model import CuttingOrder, OrderStep
     from stitchflip.cutting.model import FabricPlan
@@ -65,6 +66,8 @@ class CuttingAnswer:
     """What the closer way buys; None when there is none."""
     is_closer: bool = False
     """True: the closer way is the one that is told."""
+    while_sewing: tuple[str, ...] = ()
+    """Which strip each piece is sewn from, when lengths are trimmed while sewing; a line for each width."""
     motifs: MotifsTold | None = None
     """Windows round the motifs of its print; None when none is cut."""
 
@@ -121,6 +124,7 @@ def _answer(plan: Plan, everyday: FabricPlan, found: CloserCut | None, *, closer
         closer=_closer(found, is_told=is_closer),
         closer_buy_in=None if better is None else better.buy_in,
         is_closer=is_closer,
+        while_sewing=tuple(_while_sewing(fabric, say)),
         motifs=motifs_told(plan, fabric.fabric),
     )
 
@@ -209,6 +213,13 @@ def _widest(fabric: FabricPlan, say: Speaker) -> tuple[str, str]:
     if strips:
         return "strip", f"{say.width(max(strips))} wide"
     return "row", f"{say.width(max((row.height for row in fabric.rows), default=0.0))} high"
+
+
+def _while_sewing(fabric: FabricPlan, say: Speaker) -> Iterator[str]:
+    for strips in fabric.strip_plans:
+        if strips.hand_steps:
+            takes = "; ".join(f"for {step.piece} {hand_words(step, say)}" for step in strips.hand_steps)
+            yield f"{say.width(strips.width)} wide: {takes}."
 
 
 def _without(name: str, said: str) -> str:

@@ -75,6 +75,7 @@ def _fabric(answer: CuttingAnswer) -> Document:
         "motifs": _motifs(answer),
         "closer": _closer(answer),
         "order": [_step(words) for words in answer.steps],
+        "while_sewing": [plain(line) for line in answer.while_sewing],
         "cuts_finer_than_listed": answer.order.is_finer,
         "tipping_points": [
             {"what_changes": point.change, "slack_in": number(point.slack_in), "text": plain(point.what)}
