@@ -190,7 +190,7 @@ class _Search:
             self._vary(covering, turn)
             if is_quick or (turn and not has_many):
                 self._fill(covering, 0.3)
-            self._from_loads(covering, 0.25 if turn else 0.6)
+            self._from_loads(covering, 0.2 if turn or is_quick else 0.6)
             if turn == 0 and has_many and not self._is_done():
                 self._offer(diver.dive(0, self._watch.likely_left() * 0.3))
             until = self._watch.likely_left() * 0.5

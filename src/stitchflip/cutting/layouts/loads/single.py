@@ -26,12 +26,13 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.model import LaidStrip, LayoutTask
 
 _MOST_ROUNDS = 250
-_BREADTHS = (100, 300, 1000, 3000, 10000)
-_TASTES = (Taste(), Taste(may_leave=True), Taste(even=0.0), Taste(ahead=0.3), Taste(ahead=0.1, even=0.5))
+_TASTES = (Taste(ahead=0.3), Taste(), Taste(may_leave=True), Taste(even=0.0), Taste(ahead=0.1, even=0.5))
+_FIRST_FILLS = tuple((100, taste) for taste in _TASTES)
+_FILLS = ((4000, _TASTES[0]), *((breadth, taste) for breadth in (1000, 4000, 10000) for taste in _TASTES))
 _LAST_TURNS = 6
 _A_ROUND = 40
 _MOST_LISTED = 20_000
-_FIRST_LISTED = 1500
+_FIRST_LISTED = 375
 
 
 class OneSheet:
@@ -80,28 +81,28 @@ class OneSheet:
             self._add(strip)
         is_two = self._task.stages in {1, 2}
         self._price_out(_MOST_ROUNDS, self._watch.likely_left() * (1.0 if is_two else 0.3))
-        if not is_two:
-            self._broaden(_BREADTHS[:3])
+        self._broaden(_FIRST_FILLS, 0.15)
+        listed, may_list = _FIRST_LISTED, not self.is_done() and self._list(_FIRST_LISTED, 0.1)
+        rest = self._broaden(_FILLS, 0.3 if is_two else 0.6)
         if not self.is_done():
-            self._choose(0.3)
-        listed = _FIRST_LISTED
-        while not self.is_done() and listed <= _MOST_LISTED:
-            if not self._list(listed):
-                break
+            self._choose(0.15 if is_two else 0.3)
+        while may_list and not self.is_done() and listed < _MOST_LISTED:
             listed *= 4
-        self._broaden(_BREADTHS if is_two else _BREADTHS[3:])
+            may_list = self._list(listed, 0.9)
+        self._broaden(rest, 1.0)
         turn = 0
         while not self.is_done() and turn < _LAST_TURNS:
             turn += 1
             self._choose(0.5)
 
-    def _broaden(self, breadths: Sequence[int]) -> None:
-        """Fill piece by piece, keeping more and more beginnings."""
-        for breadth in breadths:
-            for taste in _TASTES:
-                if self.is_done():
-                    return
-                self._fill(breadth, taste)
+    def _broaden(self, fills: Sequence[tuple[int, Taste]], share: float) -> Sequence[tuple[int, Taste]]:
+        """Fill piece by piece, keeping more and more beginnings; what there was no time for."""
+        until = self._watch.likely_left() * (1 - share)
+        for number, (breadth, taste) in enumerate(fills):
+            if self.is_done() or self._watch.likely_left() < until:
+                return fills[number:]
+            self._fill(breadth, taste)
+        return ()
 
     def _fill(self, breadth: int, taste: Taste) -> None:
         self.offer(self._filler.fill(self._counts, self._values, breadth, taste, self._watch)[1])
@@ -204,7 +205,7 @@ class OneSheet:
         if value > self.value and sum(strip.high for strip in load.strips) <= self._high:
             self.value, self.strips = value, load.strips
 
-    def _list(self, most: int) -> bool:
+    def _list(self, most: int, share: float) -> bool:
         """List the strips a better plan could use and choose from them; False when more listing would not help."""
         if not isinstance(self._offers, TwoStageOffers) or self._solved is None:
             return False
@@ -239,6 +240,7 @@ class OneSheet:
             strip = offers.laid(level_of[column.cost], column.uses)
             self._add(strip)
             columns.append(self._known[strip.high, tuple(sorted(pieces_of([strip]).items()))])
-        if self._choose(0.9, columns):
+        if self._choose(share, columns):
             self.bound = min(self.bound, max(self.value, self._floor))
-        return False
+            return False
+        return True
