@@ -77,7 +77,7 @@ class Builders:
             Plans of exactly the pieces wanted; none when time was over before they were done.
         """
         dearest = max(max(map(truediv, prices, self._narrowest)) for prices in self._prices)
-        scale = min(SCALE, _MOST_WORTH / (dearest * self._knapsack.wide))
+        scale = min(SCALE, _MOST_WORTH / max(1e-9, dearest * self._knapsack.wide))
         worths = [[max(1, int(price * scale)) for price in prices] for prices in self._prices]
         left = [list(self._wanted) for _ in worths]
         plans: list[Plan] = [{} for _ in worths]
