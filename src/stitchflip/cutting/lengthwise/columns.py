@@ -23,16 +23,12 @@ def go_on(search: Search) -> None:
     Args:
         search: with a bound and, where strips are enough, a packing.
     """
-    master = Master(search.task)
-    for packing in search.packings:
-        master.add((one.stock, one.pattern) for one in packing.opened)
-    for kind, stock in enumerate(search.task.stock):
-        last = len(search.task.sizes) - 1
-        master.add([(kind, ((last, min(search.task.demands[last], stock.length // search.task.sizes[last])),))])
+    master = _first_program(search)
     number = count()
     root = Place(search, master, search.start)
     root.look()
     heap = [(root.bound, 0, next(number), root)]
+    at_work = root
     while heap and not search.watch.over():
         bound, _, _, place = heap[0]
         search.proved(bound)
@@ -44,12 +40,26 @@ def go_on(search: Search) -> None:
                 part.settle()
             else:
                 part.look()
+            if part is not at_work:
+                at_work.put_away()
+                at_work = part
             if part.bound < (NEVER if search.best is None else search.best.spent):
                 heappush(heap, (part.bound, part.tried, next(number), part))
         if search.is_proved:
             return
     if not heap:
         search.proved(NEVER if search.best is None else search.best.spent)
+
+
+def _first_program(search: Search) -> Master:
+    """The linear program with the patterns of the first packings, and one for every kind of strip."""
+    master = Master(search.task)
+    for packing in search.packings:
+        master.add((one.stock, one.pattern) for one in packing.opened)
+    for kind, stock in enumerate(search.task.stock):
+        last = len(search.task.sizes) - 1
+        master.add([(kind, ((last, min(search.task.demands[last], stock.length // search.task.sizes[last])),))])
+    return master
 
 
 def _parts(search: Search, place: Place) -> list[Place]:

@@ -59,7 +59,7 @@ def every_filling(
         if not kept:
             return []
         rest, worth, node, open_ended = (np.concatenate(parts) for parts in zip(*kept, strict=True))
-        if len(rest) > most or made > 20 * most:
+        if len(rest) > most or made > 5 * most:
             return None
     full = (rest < open_ended) & (worth >= least)
     return _read(node[full], nodes)

@@ -53,6 +53,7 @@ class Place:
         self.shares: list[tuple[float, Column]] = []
         self.opened: tuple[float, ...] = ()
         self.prices: tuple[float, ...] = ()
+        self.pricing: Pricing | None = None
         self.likely = 0
         """What the linear program comes to, rounded up: the bound, or what it is going to be."""
         self.middle: tuple[float, ...] | None = None
@@ -64,21 +65,30 @@ class Place:
 
     def look(self) -> None:
         """The linear program, as far as it takes to know the bound."""
-        self.pricing = Pricing(self.start.task, self.start.left, self.start.ranges)
         self._generate(Until.ROUNDED)
+
+    def put_away(self) -> None:
+        """Keep the bound and the prices, drop the tables and lists, which are made anew when they are asked for."""
+        self.pricing = self.columns = self.listed = None
+
+    def _priced(self) -> Pricing:
+        if self.pricing is None:
+            self.pricing = Pricing(self.start.task, self.start.left, self.start.ranges)
+        return self.pricing
 
     def _generate(self, until: Until) -> bool:
         """Go on with the linear program; whether it is solved."""
         best = self.search.best
         enough = None if best is None else best.spent
+        pricing = self._priced()
         self.master.want(self.start.left, self.start.ranges)
-        ended = generate(self.master, self.pricing, self.search.watch.over, until, enough)
+        ended = generate(self.master, pricing, self.search.watch.over, until, enough)
         if self.master.end_trades():
-            ended = generate(self.master, self.pricing, self.search.watch.over, until, enough)
-        self.bound = max(self.bound, self.pricing.bound)
+            ended = generate(self.master, pricing, self.search.watch.over, until, enough)
+        self.bound = max(self.bound, pricing.bound)
         shares = self.master.run()
         self.shares, self.opened, self.prices = self.master.shares(), shares.opened, shares.prices
-        self.likely = self.pricing.totals.from_here(ceil(shares.value - _HAIR))
+        self.likely = pricing.totals.from_here(ceil(shares.value - _HAIR))
         return ended
 
     def settle(self) -> bool:
@@ -143,7 +153,7 @@ class Place:
 
     def _raise(self) -> None:
         """The bound is out of reach: take the next cost there is."""
-        self.bound = self.pricing.totals.from_here(self.bound + 1)
+        self.bound = self._priced().totals.from_here(self.bound + 1)
         self.columns = self.listed = None
         self.patience = self.tried = 0
 
@@ -155,14 +165,14 @@ class Place:
             for _ in range(_VIEWS):
                 nudged = [demand * (1 + _NUDGE * self.search.dice.random()) for demand in start.left]
                 self.master.want(nudged, start.ranges)
-                generate(self.master, self.pricing, self.search.over)
+                generate(self.master, self._priced(), self.search.over)
                 sums = [old + new for old, new in zip(sums, self.master.run().prices, strict=True)]
             self.middle = tuple(price / (_VIEWS + 1) for price in sums)
         return self.middle
 
     def _that_matter(self, aim: int, most: int) -> list[Column] | None:
         """Patterns without which no packing at the aim exists, worked out in whole numbers; None: too many."""
-        task, pricing = self.start.task, self.pricing
+        task, pricing = self.start.task, self._priced()
         prices = pricing.settled(self._middle())
         slack = aim * pricing.scale - pricing.floor(prices)
         columns: list[Column] = []
