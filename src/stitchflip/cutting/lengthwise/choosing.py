@@ -5,8 +5,9 @@ HiGHS solves it, one thread. Its bound counts only when every pattern that a bet
 
 from __future__ import annotations
 
+from itertools import accumulate
 from math import isfinite
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from stitchflip.cutting.lengthwise.remaining import Remaining
 from stitchflip.values import dataclass
@@ -27,8 +28,6 @@ class Chosen:
     """Everything cut, at the cost found; None: nothing found."""
     bound: float
     """No choice of these patterns costs less; infinite when there is none at all."""
-    is_finished: bool
-    """Whether the bound is final."""
 
 
 def choose(start: Remaining, columns: Sequence[Column], aim: int, seconds: float) -> Chosen:
@@ -41,9 +40,7 @@ def choose(start: Remaining, columns: Sequence[Column], aim: int, seconds: float
         seconds: for HiGHS.
     """
     import highspy  # type: ignore[import-untyped]  # ships no types
-    import numpy as np
 
-    task = start.task
     highs = highspy.Highs()
     for option, setting in (
         ("output_flag", False),
@@ -55,54 +52,47 @@ def choose(start: Remaining, columns: Sequence[Column], aim: int, seconds: float
         ("objective_target", float(aim)),
     ):
         highs.setOptionValue(option, setting)
-    rows = len(task.sizes)
-    kinds = sorted({kind for kind, _ in columns})
-    counted = {kind: rows + place for place, kind in enumerate(kinds)}
-    program = highspy.HighsLp()
-    program.num_col_, program.num_row_ = len(columns) + len(kinds), rows + len(kinds)
-    program.col_cost_ = np.array([*[0.0] * len(columns), *(float(task.stock[kind].cost) for kind in kinds)])
-    program.col_lower_ = np.zeros(len(columns) + len(kinds))
-    infinity = highspy.kHighsInf
-    program.col_upper_ = np.array(
-        [
-            *(float(max(-(-start.left[size] // count) for size, count in pattern)) for _, pattern in columns),
-            *(infinity if start.counts[kind] is None else float(start.counts[kind] or 0) for kind in kinds),
-        ]
-    )
-    program.row_lower_ = np.array([*map(float, start.left), *[0.0] * len(kinds)])
-    program.row_upper_ = np.array([*[infinity] * rows, *[0.0] * len(kinds)])
-    program.integrality_ = [highspy.HighsVarType.kInteger] * (len(columns) + len(kinds))
-    program.a_matrix_.format_ = highspy.MatrixFormat.kColwise
-    starts, index = [0], list[int]()
-    values: list[float] = []
-    for kind, pattern in columns:
-        index.extend(size for size, _ in pattern)
-        values.extend(float(count) for _, count in pattern)
-        index.append(counted[kind])
-        values.append(-1.0)
-        starts.append(len(index))
-    for kind in kinds:
-        index.append(counted[kind])
-        values.append(1.0)
-        starts.append(len(index))
-    program.a_matrix_.start_ = np.array(starts, dtype=np.int32)
-    program.a_matrix_.index_ = np.array(index, dtype=np.int32)
-    program.a_matrix_.value_ = np.array(values)
-    highs.passModel(program)
+    highs.passModel(_program(start, columns))
     highs.run()
     info = highs.getInfo()
     status = highs.getModelStatus()
     if status == highspy.HighsModelStatus.kInfeasible:
-        return Chosen(None, float("inf"), True)
-    bound = info.mip_dual_bound if isfinite(info.mip_dual_bound) else 0.0
-    finished = status == highspy.HighsModelStatus.kOptimal
+        return Chosen(None, float("inf"))
+    bound = info.mip_dual_bound - _ROUNDING if isfinite(info.mip_dual_bound) else 0.0
     if info.primal_solution_status != highspy.SolutionStatus.kSolutionStatusFeasible:
-        return Chosen(None, bound - _ROUNDING, finished)
-    chosen = [
-        (round(value), column)
-        for value, column in zip(highs.getSolution().col_value[: len(columns)], columns, strict=True)
+        return Chosen(None, bound)
+    values = highs.getSolution().col_value[: len(columns)]
+    return Chosen(_cut(start, [(round(value), column) for value, column in zip(values, columns, strict=True)]), bound)
+
+
+def _program(start: Remaining, columns: Sequence[Column]) -> Any:  # noqa: ANN401  HiGHS ships no types
+    """How often each pattern is cut, then how many strips of each kind that makes, all whole numbers."""
+    import highspy
+    import numpy as np
+
+    rows = len(start.task.sizes)
+    kinds = sorted({kind for kind, _ in columns})
+    counted = {kind: rows + place for place, kind in enumerate(kinds)}
+    wide, infinity = len(columns) + len(kinds), highspy.kHighsInf
+    times = [float(max(-(-start.left[size] // count) for size, count in pattern)) for _, pattern in columns]
+    counts = [start.counts[kind] for kind in kinds]
+    entries = [([*pattern, (counted[kind], -1)]) for kind, pattern in columns] + [
+        [(counted[kind], 1)] for kind in kinds
     ]
-    return Chosen(_cut(start, chosen), bound - _ROUNDING, finished)
+    program = highspy.HighsLp()
+    program.num_col_, program.num_row_ = wide, rows + len(kinds)
+    program.col_cost_ = np.array([0.0] * len(columns) + [float(start.task.stock[kind].cost) for kind in kinds])
+    program.col_lower_ = np.zeros(wide)
+    program.col_upper_ = np.array([*times, *(infinity if count is None else float(count) for count in counts)])
+    program.row_lower_ = np.array([*map(float, start.left), *[0.0] * len(kinds)])
+    program.row_upper_ = np.array([infinity] * rows + [0.0] * len(kinds))
+    program.integrality_ = [highspy.HighsVarType.kInteger] * wide
+    matrix = program.a_matrix_
+    matrix.format_ = highspy.MatrixFormat.kColwise
+    matrix.start_ = np.array([0, *accumulate(len(column) for column in entries)], dtype=np.int32)
+    matrix.index_ = np.array([row for column in entries for row, _ in column], dtype=np.int32)
+    matrix.value_ = np.array([float(value) for column in entries for _, value in column])
+    return program
 
 
 def _cut(start: Remaining, chosen: Sequence[tuple[int, Column]]) -> Remaining | None:
