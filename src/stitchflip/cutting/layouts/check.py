@@ -163,14 +163,14 @@ def _strip_is_told_right(task: LayoutTask, layout: Layout, strip: LaidStrip) -> 
     for stack in strip.stacks:
         if task.stages in {1, 2} and len(stack.bits) > 1:
             yield f"{len(stack.bits)} pieces lie over one another, and there is no third cut"
-        if task.same_stack and len(set(stack.bits)) > 1:
-            yield "a stack holds different pieces, or one laid two ways, which is not allowed"
         sides = []
         for bit in stack.bits:
             want = task.wants[bit.want]
             if bit.turned and not want.can_turn:
                 yield f"piece {bit.want + 1} is turned and may not be"
             sides.append((want.long, want.wide) if bit.turned is not layout.along else (want.wide, want.long))
+        if task.same_stack and len(set(sides)) > 1:
+            yield "a stack holds different pieces, or one laid two ways, which is not allowed"
         if sum(long for _, long in sides) > strip.high:
             yield f"{sum(long for _, long in sides)} of pieces lie over one another in a strip {strip.high} high"
         if any(wide > stack.wide for wide, _ in sides):

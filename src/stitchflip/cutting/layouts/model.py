@@ -84,7 +84,7 @@ class LayoutTask:
     """One more cut may bring a bit to size. False: bits fill the height of the strip (two stages) or the width of the
     stack and the height of the strip, waste at the ends apart (three stages)."""
     same_stack: bool = False
-    """Three stages: all bits of one stack are of one want laid one way."""
+    """Three stages: all bits of one stack are equal and laid one way; wants of equal measures count as one."""
     step: int = 1
     """Fabric is bought in steps of so many units: values that round up to the same step are equally good, and a plan
     is proved when plan and bound round up to the same one. 1 when every unit counts."""
