@@ -317,7 +317,7 @@ class _Search:
             is_cheaper = self._rank is None or cost < self._cost
             self._plan, self._cost, self._rank = plan, cost, rank
             if is_cheaper:
-                self._watch.tell(cost, self._bound)
+                self._whole_watch.tell(cost, self._bound)
 
     def _tidied(self, plan: Plan) -> Plan:
         """Without pieces beyond those wanted."""
@@ -343,7 +343,7 @@ class _Search:
     def _raise_bound(self, bound: int) -> None:
         if bound > self._bound:
             self._bound = bound
-            self._watch.tell(None if self._plan is None else self._cost, bound)
+            self._whole_watch.tell(None if self._plan is None else self._cost, bound)
 
     def _is_done(self) -> bool:
         return self._watch.over() or self._is_proved() or self._is_impossible()

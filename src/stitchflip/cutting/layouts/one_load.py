@@ -47,7 +47,7 @@ def worthiest(task: LayoutTask, watch: Watch) -> Answer:
         >>> wants = (Want(5, 5, count=5, value=25), Want(4, 3, count=9, value=13))
         >>> answer = worthiest(LayoutTask(wants, (Sheet(10, 10),), Aim.VALUE), Watch(5))
         >>> answer.status.value, answer.value
-        ('proved', 103)
+        ('proved', 100)
     """
     kinds = kinds_of(task)
     ways = {kind.along for kind in kinds}

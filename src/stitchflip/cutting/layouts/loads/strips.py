@@ -9,6 +9,7 @@ be worth more than one that keeps within them, never less, as a bound needs it.
 from __future__ import annotations
 
 from collections import Counter
+from math import isqrt
 from typing import TYPE_CHECKING, Protocol, TypeAlias
 
 from stitchflip.cutting.layouts.loads.sums import Sums, parts
@@ -28,7 +29,7 @@ _Layer: TypeAlias = "tuple[Choice, int, Worths, Worths]"
 """A choice, the worth of one, and the row of the knapsack before and after it."""
 _Group: TypeAlias = "tuple[int, Worths, list[_Layer]]"
 """Stacks of one width: the width, the most worth within each height, and how it came about."""
-_MOST_CELLS = 500_000
+_LEAST_CELLS, _MOST_CELLS, _MOST_WORK = 10_000, 500_000, 15_000_000
 """Of a table of lengths and heights: what memory and the clock allow; beyond that places are made coarser."""
 
 
@@ -165,8 +166,9 @@ class ThreeStageStrips:
     ) -> None:
         self._trims, self._same = trims, same_stack
         self._choices = sorted(choices, key=lambda choice: (choice.wide, choice.high, choice.want, choice.turned))
-        self._across = Sums({choice.wide: wide for choice in choices}, wide, 1500)
-        most = max(200, _MOST_CELLS // len(self._across))
+        cells = max(_LEAST_CELLS, min(_MOST_CELLS, _MOST_WORK // max(1, len(choices))))
+        self._across = Sums({choice.wide: wide for choice in choices}, wide, isqrt(4 * cells))
+        most = cells // len(self._across)
         self._up = Sums(_counted(choices, [choice.high for choice in choices], limits), tallest, most)
         self.is_exact = self._across.is_exact and self._up.is_exact
         self._rows = self._useful_rows(limits)
