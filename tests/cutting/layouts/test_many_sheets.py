@@ -279,6 +279,18 @@ def test_ten_thousand_different_pieces_get_a_plan_without_a_long_search() -> Non
     assert answer.bound <= answer.value
 
 
+def test_hundreds_of_odd_sizes_in_three_stages_end_with_the_clock() -> None:
+    """Tables of that many places are made coarser: plans stay true, and no search runs away."""
+    chance = random.Random(1)
+    wants = tuple(Want(chance.randint(5, 400), chance.randint(5, 400), 1, can_turn=True) for _ in range(290))
+    sheets = (Sheet(641, 577, None, cost=3), Sheet(977, 433, 5, cost=1))
+
+    answer = answered(cost_task(*wants, sheets=sheets, stages=3, first_cut=FirstCut.EITHER), Watch(2.0))
+
+    assert answer.layouts
+    assert 0 < answer.bound <= answer.value
+
+
 def test_sizes_of_a_billion_are_no_trouble() -> None:
     """Lengths may be counted in anything."""
     task = cost_task(Want(3 * 10**8 + 1, 4 * 10**8 + 7, 7), sheets=(Sheet(10**9, 10**9, None, cost=1),))

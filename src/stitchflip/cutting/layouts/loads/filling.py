@@ -60,7 +60,7 @@ class Filler:
             table = _table(task, self.choices[along], limits, same)
             self._tables[along] = table
             self.is_exact &= table.is_exact
-            often = dict.fromkeys((choice.high for choice in self.choices[along]), max(kind.high for kind in same))
+            often = dict.fromkeys(table.heights, max(kind.high for kind in same))
             rooms = {high: Sums(often, high) for high in {kind.high for kind in same}}
             for number, kind in enumerate(kinds):
                 if kind.along == along:
@@ -145,6 +145,8 @@ class Filler:
                     out.append(self._strip(kind, row))
                     place = left
                     break
+            else:
+                break
         return out
 
     def _strip(self, kind: Kind, row: int) -> LaidStrip:

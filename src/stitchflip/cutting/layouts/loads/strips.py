@@ -281,7 +281,7 @@ class ThreeStageStrips:
                     yield stack, high, place
                     break
             else:
-                raise AssertionError("a table can be read backwards")
+                return
 
     def _stack(self, layers: Sequence[_Layer], width: int, up: int) -> tuple[Stack, int]:
         """The pieces of one stack, widest below, and its height."""
