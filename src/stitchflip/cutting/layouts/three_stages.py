@@ -21,12 +21,12 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.stacks.ground import Ground
     from stitchflip.cutting.layouts.watch import Watch
 
-_START_PART = 0.06
+_START_PART = 0.04
 """Of the time, for a plan of two stages to start from."""
 
 _FREE_PART = 0.1
 """Of the time, for a bound on plans of any number of stages."""
-_MENDING_PART = 0.25
+_MENDING_PART = 0.12
 """Of the time, for mending the plan that was found."""
 
 
