@@ -44,7 +44,7 @@ class Prices:
         ground, record = self._ground, self._record
         master = Master(ground.counts)
         master.add(self._knapsack.plain_columns() + [self._knapsack.column(strip) for strip in record.strips])
-        limit = record.goal if ground.tallest is None else min(ground.tallest, record.goal)
+        limit = record.value - 1 if ground.tallest is None else min(ground.tallest, record.value - 1)
         bound = self._promised(master, min(low, limit), min(low, limit))
         self.amounts = list(zip(master.columns, master.amounts, strict=False))
         if limit > low and bound > record.bound:
