@@ -120,7 +120,7 @@ class OrderStep:
     @property
     def folded_in(self) -> float:
         """How long each cut is as the fabric lies folded."""
-        return self.cut_in / 2**self.folds
+        return self.cut_in / float(1 << self.folds)
 
     @property
     def gives(self) -> tuple[Given, ...]:
