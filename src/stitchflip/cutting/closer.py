@@ -12,6 +12,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from stitchflip.cutting.counting import is_too_much_for
 from stitchflip.cutting.laying import GRID_IN, lots_of, row_of, units_up, wants_of, whole_units
 from stitchflip.cutting.layouts.model import LayoutTask, Sheet
 from stitchflip.cutting.layouts.solving import solve
@@ -89,7 +90,8 @@ def cut_closer(
         return None
     job = _Job.of(fabric, tuple(wanted), numbers, unit, plan.usable_width)
     least = job.buys(job.area_units)
-    if least > plan.buy_in - _STEP_IN:
+    is_refused = least > plan.buy_in - _STEP_IN
+    if is_refused or is_too_much_for(job.lots, plan.usable_width, job.longest_for_less_than(plan.buy_in)):
         return Closer(None, 2, 0.0, plan.buy_in, True, 0)
     return _search(job, plan, watch, cancelled)
 
@@ -175,6 +177,16 @@ class _Job:
     def buys(self, units: int) -> float:
         """Inches to buy for a length of cuts."""
         return self.purchase(units).buy_in
+
+    def longest_for_less_than(self, buy_in: float) -> float:
+        """No length of cuts that buys less is longer than this; the area alone would buy less."""
+        low, high = self.area_units, self.area_units + 1
+        while self.buys(high) < buy_in - _STEP_IN:
+            low, high = high, high * 2
+        while high - low > 1:
+            middle = (low + high) // 2
+            low, high = (middle, high) if self.buys(middle) < buy_in - _STEP_IN else (low, middle)
+        return (low if self.is_exact else high) * self.grid
 
     def bound(self, answer: Answer) -> int:
         """Length no plan of the answer's kind goes under."""
