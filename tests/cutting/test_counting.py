@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from stitchflip.cutting import Piece, plan_fabric
+from stitchflip.cutting import plan_fabric
 from stitchflip.cutting.closer import Closer, cut_closer
 from stitchflip.cutting.counting import is_too_much_for
 from stitchflip.cutting.laying import Lot
@@ -27,7 +27,7 @@ def lot(across: float, along: float, count: int, *, can_turn: bool = True) -> Lo
 @pytest.mark.parametrize(
     ("lots", "length", "is_too_much"),
     [
-        # Three whole strips take 7½ of 12½; in the 5 in left no 11 stands, so 14 + 14 + 11 + 11 = 50 lie in one row of 40.
+        # Three whole strips take 7½ of 12½; in 5 in no 11 stands, so 14 + 14 + 11 + 11 = 50 lie in one row of 40.
         ([lot(40, 2.5, 3), lot(14, 3.25, 2), lot(11, 3.25, 2)], 12.5, True),
         # One row more, 3¼: 7½ + 6½ = 14.
         ([lot(40, 2.5, 3), lot(14, 3.25, 2), lot(11, 3.25, 2)], 14, False),
