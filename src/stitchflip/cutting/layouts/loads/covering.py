@@ -109,7 +109,7 @@ class Covering:
                 continue
             value, loads = self.filler.best(number, most)
             best.append(value)
-            paid = kind.cost
+            paid = float(kind.cost)
             if kind.sheet in self._sheet_rows:
                 paid -= solved.duals[self._sheet_rows[kind.sheet]]
             for load in loads:
@@ -162,7 +162,7 @@ class Covering:
         for number, kind in enumerate(self.filler.kinds):
             if self.free[kind.sheet] == 0:
                 continue
-            paid = kind.cost
+            paid = float(kind.cost)
             if kind.sheet in self._sheet_rows:
                 paid -= solved.duals[self._sheet_rows[kind.sheet]]
             for load in self.filler.best(number, most)[1]:

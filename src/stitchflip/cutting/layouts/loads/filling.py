@@ -123,7 +123,7 @@ class Filler:
         if not len(values):
             return [], [], []
         before = np.concatenate([[0], np.maximum.accumulate(values)[:-1]])
-        rows = [int(row) for row in np.flatnonzero(values > before) if table.heights[row] <= kind.tallest]
+        rows = [row for row in map(int, np.flatnonzero(values > before)) if table.heights[row] <= kind.tallest]
         return rows, [table.heights[row] for row in rows], [int(values[row]) for row in rows]
 
     def _rest(

@@ -10,6 +10,9 @@ from stitchflip.cutting.layouts.model import LaidStrip, Stack
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
 
+    import numpy as np
+    from numpy.typing import NDArray
+
     from stitchflip.cutting.layouts.loads.kinds import Choice, Kind
     from stitchflip.cutting.layouts.model import LayoutTask
 
@@ -80,10 +83,10 @@ class Levels:
     def _of(self, kind: Kind) -> Sequence[Choice]:
         return self._choices[kind.along]
 
-    def _fill(self, number: int, first: int, counts: Sequence[int]) -> Load:
+    def _fill(self, number: int, first: int, counts: NDArray[np.int64]) -> Load:
         """One sheet, its first strip as high as one piece of a want."""
         kind, sizes = self._kinds[number], self._sizes[self._kinds[number].along]
-        left = counts.copy()  # type: ignore[attr-defined]  # an array
+        left = counts.copy()
         room = kind.high
         strips = []
         fits = (sizes[:, 1] <= kind.wide) & (sizes[:, 2] <= kind.tallest)
@@ -95,7 +98,7 @@ class Levels:
             leads = (fits & (left[sizes[:, 0]] > 0) & (sizes[:, 2] <= room)).nonzero()[0]
         return Load(number, tuple(strips))
 
-    def _strip(self, kind: Kind, lead: int, left: Sequence[int]) -> LaidStrip:
+    def _strip(self, kind: Kind, lead: int, left: NDArray[np.int64]) -> LaidStrip:
         """A strip as high as one choice, filled with it and with lower ones."""
         choices, sizes = self._of(kind), self._sizes[kind.along]
         high, room = choices[lead].high, kind.wide
@@ -105,10 +108,10 @@ class Levels:
             choice = choices[at]
             count = min(int(left[choice.want]), room // choice.wide)
             stacks += [Stack(choice.wide, (choice.bit,))] * count
-            left[choice.want] -= count  # type: ignore[index]  # an array
+            left[choice.want] -= count
             room -= count * choice.wide
             rest = sizes[at + 1 :]
-            able = (rest[:, 1] <= room) & (left[rest[:, 0]] > 0)  # type: ignore[call-overload]  # an array
+            able = (rest[:, 1] <= room) & (left[rest[:, 0]] > 0)
             if self._one_height:
                 able &= rest[:, 2] == high
             places = able.nonzero()[0]

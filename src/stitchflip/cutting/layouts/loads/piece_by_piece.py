@@ -20,6 +20,9 @@ from stitchflip.values import dataclass
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    import numpy as np
+    from numpy.typing import NDArray
+
     from stitchflip.cutting.layouts.loads.kinds import Choice, Kind
     from stitchflip.cutting.layouts.model import LayoutTask
     from stitchflip.cutting.layouts.watch import Watch
@@ -50,8 +53,19 @@ class _States:
     """Beginnings, side by side in arrays."""
 
     __slots__ = ("base", "gained", "high", "is_first", "last", "lead", "left", "mark", "up", "wide", "x")
+    base: NDArray[np.int64]
+    gained: NDArray[np.int64]
+    high: NDArray[np.int64]
+    is_first: NDArray[np.bool_]
+    last: NDArray[np.int64]
+    lead: NDArray[np.int64]
+    left: NDArray[np.int64]
+    mark: NDArray[np.uint64]
+    up: NDArray[np.int64]
+    wide: NDArray[np.int64]
+    x: NDArray[np.int64]
 
-    def __init__(self, **columns: Any) -> None:  # noqa: ANN401  # arrays
+    def __init__(self, **columns: NDArray[Any]) -> None:
         for name, column in columns.items():
             setattr(self, name, column)
 
@@ -77,9 +91,9 @@ class PieceByPiece:
         self._want = np.array([choice.want for choice in self._choices], dtype=np.int64)
         self._area = self._wide * self._high
         self._order = np.arange(len(self._choices))
-        random = np.random.default_rng(20)
-        self._marks = random.integers(1, 1 << 63, max(len(task.wants), 1), dtype=np.uint64)
-        self._odd = random.integers(1, 1 << 62, 7, dtype=np.uint64) * np.uint64(2) + np.uint64(1)
+        chance = np.random.default_rng(20)
+        self._marks = chance.integers(1, 1 << 63, max(len(task.wants), 1), dtype=np.uint64)
+        self._odd = chance.integers(1, 1 << 62, 7, dtype=np.uint64) * np.uint64(2) + np.uint64(1)
 
     def fill(
         self, counts: Sequence[int], values: Sequence[int], breadth: int, taste: Taste, watch: Watch

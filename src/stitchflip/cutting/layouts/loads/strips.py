@@ -36,7 +36,7 @@ _LEAST_CELLS, _MOST_CELLS, _MOST_WORK = 10_000, 500_000, 15_000_000
 class StripTable(Protocol):
     """Best strips of every height and length."""
 
-    heights: Sequence[int]
+    heights: list[int]
     """Heights told apart, ascending."""
     is_exact: bool
     """False: places were made coarser, so the table is no bound."""
@@ -231,7 +231,8 @@ class ThreeStageStrips:
 
     def values(self, wide: int) -> Worths:
         """Worth of the best strip of each height in a length."""
-        return self._table[self._across.place(wide)]
+        best: Worths = self._table[self._across.place(wide)]
+        return best
 
     def strip(self, height: int, wide: int) -> LaidStrip:
         """Read backwards, stack by stack."""

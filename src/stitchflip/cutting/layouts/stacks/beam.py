@@ -102,9 +102,9 @@ class Beam:
         self._counts = np.array([counts[want] for want in self._rows], dtype=np.int32)
         self.pieces = int(self._counts.sum())
         """To be laid."""
-        random = np.random.default_rng(20)
-        self._marks = random.integers(1, 1 << 63, len(self._rows), dtype=np.uint64)
-        self._odd = random.integers(1, 1 << 62, 7, dtype=np.uint64) * np.uint64(2) + np.uint64(1)
+        chance = np.random.default_rng(20)
+        self._marks = chance.integers(1, 1 << 63, len(self._rows), dtype=np.uint64)
+        self._odd = chance.integers(1, 1 << 62, 7, dtype=np.uint64) * np.uint64(2) + np.uint64(1)
 
     def broadest(self) -> int:
         """More beginnings than this are never kept."""

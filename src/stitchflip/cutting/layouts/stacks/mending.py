@@ -57,11 +57,11 @@ class Mending:
         Returns:
             Whether the plan got shorter.
         """
-        ground, random = self._ground, self._random
+        ground, chance = self._ground, self._random
         strips = self._strips
         waste = [ground.wide * strip.high - ground.area(ground.given([strip])) for strip in strips]
         order = sorted(
-            range(len(strips)), key=lambda at: -random.random() * (waste[at] / strips[at].high + 0.02 * ground.wide)
+            range(len(strips)), key=lambda at: -chance.random() * (waste[at] / strips[at].high + 0.02 * ground.wide)
         )
         taken: list[int] = []
         pieces = 0
@@ -76,7 +76,7 @@ class Mending:
         counts = ground.given(part)
         if (length - 1) * ground.wide < ground.area(counts):
             return False
-        guide = Guide(ahead=random.choice((0.0, 0.01, 0.02, 0.05)), even=random.choice((0.02, 0.1, 0.3)))
+        guide = Guide(ahead=chance.choice((0.0, 0.01, 0.02, 0.05)), even=chance.choice((0.02, 0.1, 0.3)))
         found = Beam(ground, counts).search(length - 1, self._breadth, guide, self._record.watch)
         if found.strips is None:
             return False
