@@ -9,7 +9,7 @@ from __future__ import annotations
 from stitchflip.cutting.as_you_go import hand_words, plan_as_you_go
 from stitchflip.cutting.fabric_plan import plan_fabric
 from stitchflip.cutting.model import FabricPlan, Piece, Status, StripPiece, StripPlan, StripStock
-from stitchflip.cutting.order import cuts_in_order, cutting_order
+from stitchflip.cutting.order import cutting_order
 from stitchflip.cutting.rows import Rectangle, count_in, lay_in_rows, per_row
 from stitchflip.cutting.strips import plan_strips
 
@@ -22,7 +22,6 @@ __all__ = [
     "StripPlan",
     "StripStock",
     "count_in",
-    "cuts_in_order",
     "cutting_order",
     "hand_words",
     "lay_in_rows",

@@ -217,21 +217,6 @@ class TippingPoint:
 
 
 @dataclass(frozen=True, slots=True)
-class CutStep:
-    """One cut in the order of the hand, with the fabric that remains."""
-
-    number: int
-    what: str
-    """"row" or "strip"."""
-    wide: float
-    """Height of the row or cut width of the strip."""
-    count: int
-    before_in: float
-    """Length of fabric before these cuts, straightening of the first end done."""
-    after_in: float
-
-
-@dataclass(frozen=True, slots=True)
 class FabricPlan:
     """Everything about one fabric: strips, rows, purchase."""
 
