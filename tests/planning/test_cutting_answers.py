@@ -44,7 +44,7 @@ def test_fabrics_are_told_by_their_letters(lantern: Plan) -> None:
 def test_mistakes_are_counted_in_strips_of_the_widest_width(lantern: Plan) -> None:
     """Brass keeps 3½ in of 9: two further strips 1½ in wide. Inkwell keeps ½: a further 2½ needs 11, so ⅜ yd."""
     said = of(lantern, "Brass").mistakes.replace("\u202f", " ")
-    assert "2: so many further strips 1½ in wide come from what is bought." == said
+    assert "Two: what is bought gives 2 more strips 1½ in wide." == said
     assert "buy ⅜ yd instead of ¼ yd" in of(lantern, "Inkwell").mistakes.replace("\u202f", " ")
 
 

@@ -109,6 +109,26 @@ def test_what_is_missing_comes_from_a_fabric_that_stands_in() -> None:
     assert before == names
 
 
+@pytest.mark.parametrize(
+    ("have_in", "said"),
+    [
+        (4.0, "None: what there is does not give one more strip 1½ in wide."),
+        (6.0, "None: what there is does not give one more strip 1½ in wide."),
+        (7.0, "One: what there is gives one more strip 1½ in wide."),
+        (8.5, "Two: what there is gives 2 more strips 1½ in wide."),
+    ],
+)
+def test_mistakes_are_made_good_from_what_there_is(have_in: float, said: str) -> None:
+    """Two strips of Brass and straightening take 4 in, three 5½: nothing, ½, 1½ and 3 in are left; a strip takes 1½."""
+    lantern = planned("lantern-walk")
+    brass = next(fabric for fabric in lantern.fabrics if fabric.fabric == "Brass")
+    made, _ = with_only_so_much(lantern, [(brass, have_in)])
+    (answer,) = cutting_answers(made, made.fabrics[:1], there={"Brass"})
+
+    assert said == plain(answer.mistakes)
+    assert "There is" == answer.amount_heading
+
+
 def test_the_shortest_amounts_are_told_without_changing_anything() -> None:
     """Brass: 5½ in as planned, then what gives something up."""
     lantern = planned("lantern-walk")

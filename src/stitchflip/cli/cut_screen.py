@@ -8,7 +8,6 @@ from stitchflip.cli import plan_words as words
 from stitchflip.cli.page import Cell, Grid, Line
 from stitchflip.cli.plan_screen import chip, findings
 from stitchflip.cutting.hand_words import CAUTION
-from stitchflip.planning.cutting_wishes import slip_heading
 from stitchflip.planning.model import Severity
 
 if TYPE_CHECKING:
@@ -55,6 +54,8 @@ def cut_screen(told: CuttingTold) -> Iterator[Part]:
 
 def _kits(kits: KitsAnswer) -> Iterator[Part]:
     """What to know about all kits, and what goes into each bag."""
+    from stitchflip.planning.cutting_wishes import slip_heading
+
     yield Line()
     yield Line(kits.teacher[0], "bold")
     for said in kits.teacher[1:]:
@@ -67,7 +68,7 @@ def _kits(kits: KitsAnswer) -> Iterator[Part]:
 
 
 def _before(answer: CuttingAnswer) -> Iterator[tuple[str, str]]:
-    yield "Buy", answer.buy
+    yield answer.amount_heading, answer.buy
     yield "How sure", answer.sure
     if answer.motifs is not None:
         yield "Motifs", answer.motifs.says

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from stitchflip.cutting.model import FabricPlan
     from stitchflip.planning.closer_cuts import CloserCut
     from stitchflip.planning.cutting_answers import CuttingTold
+    from stitchflip.planning.cutting_wishes import KitsAnswer, OnlyAnswer
     from stitchflip.planning.model import Plan
 
 SHEET = "cutting-sheet.pdf"
@@ -46,7 +47,6 @@ def told_cutting(plan: Plan, asked: CutAsked) -> CuttingTold:
         CuttingError: If there are more pieces than anybody cuts.
     """
     from stitchflip.planning.cutting_answers import CuttingTold, cutting_answers
-    from stitchflip.planning.cutting_wishes import kits_of, with_only_so_much
 
     if asked.kits is None and asked.spare_kits:
         raise UsageError(
@@ -61,15 +61,27 @@ def told_cutting(plan: Plan, asked: CutAsked) -> CuttingTold:
             code="usage.which-kits",
         )
     names = [fabric.fabric for fabric in fabrics_named(plan, asked.fabrics)]
-    wishes = [_only_typed(plan, text) for text in asked.if_only]
-    kits = None if asked.kits is None else kits_of(plan, asked.kits, asked.spare_kits)
-    told, only = with_only_so_much(plan if kits is None else kits.plan, wishes)
-    if wishes and not asked.fabrics:
+    told, kits, only = _wished(plan, asked)
+    if only and not asked.fabrics:
         names = [name for one in only for name in (one.fabric, one.stands_in)]
     chosen = [fabric for fabric in told.fabrics if fabric.fabric in names]
     have = {name for one in only if one.have_in is not None for name in (one.fabric, one.stands_in)}
     looked = closer_ways(told, [fabric for fabric in chosen if fabric.fabric not in have], asked.look)
-    return CuttingTold(told, cutting_answers(told, chosen, looked, closer=asked.closer), kits, only)
+    there = {one.fabric for one in only if one.have_in is not None and one.is_enough}
+    return CuttingTold(told, cutting_answers(told, chosen, looked, closer=asked.closer, there=there), kits, only)
+
+
+def _wished(plan: Plan, asked: CutAsked) -> tuple[Plan, KitsAnswer | None, tuple[OnlyAnswer, ...]]:
+    """The plan for kits, or for fabric of which there is only so much; as it is when neither is asked for."""
+    if asked.kits is None and not asked.if_only:
+        return plan, None, ()
+    from stitchflip.planning.cutting_wishes import kits_of, with_only_so_much
+
+    if asked.kits is not None:
+        kits = kits_of(plan, asked.kits, asked.spare_kits)
+        return kits.plan, kits, ()
+    told, only = with_only_so_much(plan, [_only_typed(plan, text) for text in asked.if_only])
+    return told, None, only
 
 
 def _only_typed(plan: Plan, text: str) -> tuple[FabricPlan, float | None]:

@@ -89,7 +89,7 @@ def _opening(teller: Teller) -> Iterator[Block]:
 def _of_fabric(teller: Teller, answer: CuttingAnswer) -> Iterator[Block]:
     heading = Heading(2, f"{answer.letter} · {answer.fabric.fabric}".removeprefix(" · "))
     said = (
-        ("Buy", answer.buy),
+        (answer.amount_heading, answer.buy),
         ("How sure", answer.sure),
         ("Motifs", answer.motifs.says if answer.motifs is not None else ""),
         ("Closer", answer.closer),

@@ -17,7 +17,7 @@ from stitchflip.planning.motifs_told import motifs_told
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Container, Iterable, Iterator
 
     from stitchflip.cutting.hand_model import CuttingOrder, OrderStep
     from stitchflip.cutting.model import FabricPlan
@@ -28,6 +28,8 @@ if TYPE_CHECKING:
 
 _SAME_IN = 1 / 16
 _NEW = "width of fabric"
+_NUMBER_WORDS = {2: "Two", 3: "Three", 4: "Four", 5: "Five", 6: "Six", 7: "Seven", 8: "Eight", 9: "Nine"}
+"""A sentence begins with a word; higher counts stay figures."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +49,7 @@ class CuttingAnswer:
     fabric: FabricPlan
     letter: str
     buy: str
-    """What to buy, what stays of it, or that nothing is bought."""
+    """What to buy or what there is, what stays of it, or that nothing is bought."""
     sure: str
     """How sure that is."""
     order: CuttingOrder
@@ -70,6 +72,13 @@ class CuttingAnswer:
     """Which strip each piece is sewn from, when lengths are trimmed while sewing; a line for each width."""
     motifs: MotifsTold | None = None
     """Windows round the motifs of its print; None when none is cut."""
+    is_there: bool = False
+    """True: so much of the fabric is there; none of it is bought."""
+
+    @property
+    def amount_heading(self) -> str:
+        """The word before the amount: "Buy", or "There is" when the maker has it."""
+        return "There is" if self.is_there else "Buy"
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,7 +93,12 @@ class CuttingTold:
 
 
 def cutting_answers(
-    plan: Plan, fabrics: Iterable[FabricPlan] | None = None, cuts: Iterable[CloserCut] = (), *, closer: bool = False
+    plan: Plan,
+    fabrics: Iterable[FabricPlan] | None = None,
+    cuts: Iterable[CloserCut] = (),
+    *,
+    closer: bool = False,
+    there: Container[str] = (),
 ) -> tuple[CuttingAnswer, ...]:
     """The answers for some fabrics of a plan, in the order of their letters.
 
@@ -93,15 +107,21 @@ def cutting_answers(
         fabrics: those that are asked for, as everyday plans; None: all.
         cuts: what cutting closer does for them, where somebody looked.
         closer: True: where there is a closer way, it is the one that is told.
+        there: fabrics of which the maker has what the plan is for; none of them is bought.
     """
     places = {letter.fabric: place for place, letter in enumerate(plan.letters)}
     chosen = plan.fabrics if fabrics is None else tuple(fabrics)
     in_order = sorted(chosen, key=lambda fabric: places.get(fabric.fabric, len(places)))
     found = {cut.fabric: cut for cut in cuts}
-    return tuple(_answer(plan, fabric, found.get(fabric.fabric), closer=closer) for fabric in in_order)
+    return tuple(
+        _answer(plan, fabric, found.get(fabric.fabric), closer=closer, is_there=fabric.fabric in there)
+        for fabric in in_order
+    )
 
 
-def _answer(plan: Plan, everyday: FabricPlan, found: CloserCut | None, *, closer: bool) -> CuttingAnswer:
+def _answer(
+    plan: Plan, everyday: FabricPlan, found: CloserCut | None, *, closer: bool, is_there: bool
+) -> CuttingAnswer:
     unit = plan.project.units
     say = Speaker(unit)
     better = found.plan if found is not None else None
@@ -116,7 +136,7 @@ def _answer(plan: Plan, everyday: FabricPlan, found: CloserCut | None, *, closer
         sure=how_sure(fabric, say, is_closer=is_closer),
         order=order,
         steps=tuple(StepWords(step, words.does(step), words.left(step), words.check(step)) for step in order.steps),
-        mistakes=_mistakes(fabric, say),
+        mistakes=_mistakes(fabric, say, "what there is" if is_there else "what is bought"),
         other_way=_other_way(plan, fabric, say),
         tipping_points=tuple(_without(fabric.fabric, point.what) for point in fabric.tipping_points),
         leftovers=leftover_words(order, unit),
@@ -126,6 +146,7 @@ def _answer(plan: Plan, everyday: FabricPlan, found: CloserCut | None, *, closer
         is_closer=is_closer,
         while_sewing=tuple(_while_sewing(fabric, say)),
         motifs=motifs_told(plan, fabric.fabric),
+        is_there=is_there,
     )
 
 
@@ -190,21 +211,26 @@ def percent_above(fabric: FabricPlan) -> float:
     return ceil((fabric.need_in / fabric.bound_in - 1) * 1000 - 1e-6) / 10
 
 
-def _mistakes(fabric: FabricPlan, say: Speaker) -> str:
+def _mistakes(fabric: FabricPlan, say: Speaker, source: str) -> str:
+    """How many slips the fabric survives; `source` is what they are made good from."""
     if fabric.buy_in <= 0:
         return ""
     if any(row.stacks for row in fabric.rows):
         spare = say.margin(fabric.spare_in) if fabric.spare_in >= _SAME_IN else ""
-        return f"Only what {spare} of length to spare gives." if spare else "None: nothing is to spare."
+        return (
+            f"Only what can be cut again from the {spare} of length to spare." if spare else "None: nothing to spare."
+        )
     what, size = _widest(fabric, say)
     if fabric.miscuts == 1:
-        return f"One: one further {what} {size} comes from what is bought."
+        return f"One: {source} gives one more {what} {size}."
     if fabric.miscuts > 1:
-        return f"{fabric.miscuts}: so many further {what}s {size} come from what is bought."
+        return (
+            f"{_NUMBER_WORDS.get(fabric.miscuts, fabric.miscuts)}: {source} gives {fabric.miscuts} more {what}s {size}."
+        )
     more = fabric.spare_strip_buy_in
     if more > fabric.buy_in + _SAME_IN:
-        return f"None: for one further {what} {size} buy {say.purchase(more)} instead of {say.purchase(fabric.buy_in)}."
-    return f"None: one further {what} {size} does not come from what is bought."
+        return f"None: for one more {what} {size} buy {say.purchase(more)} instead of {say.purchase(fabric.buy_in)}."
+    return f"None: {source} does not give one more {what} {size}."
 
 
 def _widest(fabric: FabricPlan, say: Speaker) -> tuple[str, str]:

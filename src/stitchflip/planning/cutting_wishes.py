@@ -7,8 +7,10 @@ document and on paper, is said about it too.
 from __future__ import annotations
 
 from dataclasses import replace
+from math import floor
 from typing import TYPE_CHECKING
 
+from stitchflip.cutting.fabric_plan import WIDTH_OF_FABRIC
 from stitchflip.cutting.kit_words import packing_slip, teacher_words
 from stitchflip.cutting.kits import KitBinding, KitFabric, KitOrder, plan_kits
 from stitchflip.cutting.model import JoinedLength
@@ -222,11 +224,20 @@ def _only(plan: Plan, fabric: FabricPlan, have_in: float | None) -> tuple[OnlyAn
 
 
 def _of_length(cut: FabricPlan, have_in: float) -> FabricPlan:
-    """The cutting from a length that is there, whatever the shop sells."""
+    """The cutting from a length that is there, whatever the shop sells; mistakes are made good from it alone."""
     if cut.need_in <= 0:
         return cut
+    spare = max(have_in - cut.need_in, 0.0)
+    washed = (cut.used_in + cut.straightening_in) / cut.need_in
+    strips = [one.width for one in cut.strip_plans if any(strip.stock == WIDTH_OF_FABRIC for strip in one.strips)]
+    widest = max(strips or [row.height for row in cut.rows], default=0.0)
     return replace(
-        cut, buy_in=have_in, spare_in=max(have_in - cut.need_in, 0.0), tipping_points=(), spare_strip_buy_in=have_in
+        cut,
+        buy_in=have_in,
+        spare_in=spare,
+        miscuts=floor(spare * washed / widest + _TOLERANCE) if widest > 0 else 0,
+        tipping_points=(),
+        spare_strip_buy_in=have_in,
     )
 
 
