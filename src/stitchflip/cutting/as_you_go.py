@@ -26,6 +26,10 @@ if TYPE_CHECKING:
 _LOOKS = 1_000
 _MOST_PIECES_SEARCHED = 80
 _MOST_SEARCHES = 120
+_PIECES_FILLED = 8_000
+"""Pieces that are put into strips anew, all quick answers together; a plan of forty pieces takes fewer."""
+_UNDECIDED_COUNTS = 10
+"""A search that ends undecided took far longer than one that finds an answer, and the next will hardly do better."""
 _HAIR = 1e-4
 _SHORTEST_LEFTOVER_IN = 0.5
 """A shorter one is not worth keeping together."""
@@ -112,9 +116,12 @@ class _Hand:
 
 @dataclass(slots=True)
 class _Patience:
-    """Searches that may still be made for one plan; after them only quick answers count."""
+    """What may still be looked at for one plan; after it the plan in force is kept."""
 
     searches: int = _MOST_SEARCHES
+    """Complete searches; after them only quick answers count."""
+    pieces: int = _PIECES_FILLED
+    """Pieces that may still be put into strips anew."""
 
     @property
     def is_over(self) -> bool:
@@ -220,6 +227,9 @@ def _replanned(
     patience: _Patience,
 ) -> bool:
     """Whether later pieces still fit when this one is taken from that strip; then that becomes the plan."""
+    if patience.pieces <= 0:
+        return False
+    patience.pieces -= len(later)
     hands = [*opened, *closed]
     rests = [one.rest - keep - (piece.length if one is hand else 0.0) for one in hands]
     stock = [StripStock(str(number), max(rest, 0.0), 1) for number, rest in enumerate(rests)]
@@ -228,8 +238,8 @@ def _replanned(
     if packing is None:
         if patience.is_over:
             return False
-        patience.searches -= 1
         trial = try_out(task, 0, _LOOKS)
+        patience.searches -= _UNDECIDED_COUNTS if trial.verdict is Verdict.UNDECIDED else 1
         if trial.verdict is not Verdict.YES:
             return False
         packing = trial.packing

@@ -28,6 +28,8 @@ if TYPE_CHECKING:
 _TOLERANCE = 1e-6
 _MOST_TRIALS = 60
 _MOST_SETS = 20_000
+_AREA_HAIR = 1e-3
+"""Square inches that sums of areas may be off by."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +107,8 @@ def fewest_moved(short: Supply, to: Supply | None, terms: Terms, most: int | Non
     if to is not None and gives(to, to.pieces, terms) is None:
         return None
     search = _Search.of(short, to, terms)
+    if to is not None and _is_overfull(to, search.missing_area, terms):
+        return None
     return search.fewest(sum(one.count for one in search.classes) if most is None else most)
 
 
@@ -203,12 +207,26 @@ class _Search:
 
     def fewest(self, most: int) -> Moved | None:
         """The set that costs least among those that are tried."""
-        counts, is_fewest = self._in_order(most)
+        counts, is_fewest = (None, False) if self._are_hopelessly_many(most) else self._in_order(most)
         if not is_fewest:
             counts = self._one_by_one(most)
         if counts is None:
             return None
         return Moved(self.moved(counts), self.cost(counts)[0], self._at_least(), is_fewest)
+
+    def _are_hopelessly_many(self, most: int) -> bool:
+        """Whether more sets than are looked at take too little area away, by the pieces in them that show alone."""
+        if most < sum(one.count for one in self.classes):
+            return False
+        missing = self.missing_area - sum(one.area * one.count for one in self.classes if not one.is_seen)
+        seen = sorted((one for one in self.classes if one.is_seen), key=lambda one: -one.area)
+        below = 0
+        for one in seen:
+            if missing <= _TOLERANCE:
+                break
+            own = min(one.count, ceil((missing - _TOLERANCE) / one.area))
+            below, missing = below + own, missing - own * one.area
+        return _sets_below(below, [1 if one.all_or_none else one.count for one in seen]) > _MOST_SETS
 
     def _at_least(self) -> int:
         """Pieces that must go by area alone, the largest first."""
@@ -271,6 +289,22 @@ class _Search:
             counts[place] = one.count if own and one.all_or_none else own
             count -= own
         return tuple(counts)
+
+
+def _sets_below(size: int, counts: Sequence[int]) -> int:
+    """How many ways there are to take fewer than so many pieces, so many of each at most; many are not told apart."""
+    ways = [1] + [0] * max(size - 1, 0)
+    for count in counts:
+        ways = [sum(ways[max(0, place - count) : place + 1]) for place in range(len(ways))]
+        if sum(ways) > _MOST_SETS:
+            break
+    return sum(ways)
+
+
+def _is_overfull(to: Supply, more_area: float, terms: Terms) -> bool:
+    """Whether so much more is more than there is of a fabric, by area alone."""
+    own = sum(_area(piece, terms, to) * piece.count for piece in to.pieces if piece.count > 0)
+    return own + more_area > _there(to, terms) + _AREA_HAIR
 
 
 def _is_too_long(supply: Supply, pieces: Sequence[Piece], terms: Terms) -> bool:
