@@ -237,3 +237,24 @@ def test_the_follower_reads_fractions() -> None:
     assert [Fraction(5, 2), Fraction(53, 16), Fraction(3, 8), Fraction(13, 2)] == [
         number(text) for text in ("2½", "3 5/16", "⅜", "6.5")
     ]
+
+
+def test_a_computed_side_is_cut_as_the_list_has_it() -> None:
+    """A hexagon 7½ between sides is 8.6603 between corners: cut 8¾, the next eighth, and 31¼ of 40 are left."""
+    pieces = (Piece("Center", 8.6603, 7.5, kind="rectangle"),)
+    plan = planned(fabric(), pieces)
+    words = HandWords(house(), Unit.INCH)
+    subcut = next(step for step in ordered(plan, pieces)[0].steps if step.act is Act.SUBCUT)
+
+    assert "subcut 8¾ in" in words.does(subcut).replace("\u202f", " ")
+    assert "31¼ × 7½ in" == words.left(subcut).replace("\u202f", " ")
+
+
+def test_strips_that_are_pieces_as_they_are_say_so() -> None:
+    """Three whole strips for the binding are counted as strips; two strips as long as the fabric is wide are pieces."""
+    pieces = (binding(2.5, 40, 3), *strips(2, 40, 40))
+    words = HandWords(house(), Unit.INCH)
+    said = [words.does(step) for step in ordered(planned(fabric(), pieces), pieces)[0].steps]
+
+    assert "Strips no. 1 to 3 stay whole: binding (3 strips)." in said
+    assert "Strips no. 1 and 2 need no further cut, selvages off: pieces 1, 2." in said

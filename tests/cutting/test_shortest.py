@@ -178,7 +178,7 @@ def test_with_too_little_another_fabric_or_fewer_pieces_are_offered() -> None:
     assert (
         f"With 3 in of Brass: not enough, even if {TRIMMED}; short by 1 in.",
         "Cut strips 17, 18, 19 and 20 from Ember instead of Brass: nothing need be bought.",
-        "It gives everything but strips 17, 18, 19 and 20.",
+        "Alone it gives everything but strips 17, 18, 19 and 20.",
     ) == tuple(plain(line) for line in only_have_words(answer, Unit.INCH))
 
 

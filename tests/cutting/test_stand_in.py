@@ -56,7 +56,7 @@ def test_one_strip_goes_to_the_fabric_that_has_a_rest_long_enough() -> None:
     assert ([("19", 1)], "Ember", True) == (moved(answer), answer.to, answer.is_enough)
     assert answer.moved is not None
     assert (1, 1, True) == (answer.moved.seen, answer.moved.at_least, answer.moved.is_fewest)
-    said = "Cut strip 19 from Ember instead of Brass: nothing need be bought. It cannot be fewer."
+    said = "Cut strip 19 from Ember instead of Brass: nothing need be bought. Fewer pieces would not do."
     assert said == plain(stand_in_words(answer, Unit.INCH))
 
 
@@ -149,7 +149,7 @@ def test_words_name_what_is_moved() -> None:
         Piece("Binding", 2.5, 40, 3, "binding"),
     )
 
-    said = "strip 9, 2 of strip 7, Center, piece 2, 2 of Border (sides) and the binding"
+    said = "strip 9, 2 of strip 7, center, piece 2, 2 of border (sides) and the binding"
     assert said == moved_words(pieces)
     assert "nothing" == moved_words(())
 

@@ -29,7 +29,7 @@ def test_larch_one_inch_wider_saves_a_strip() -> None:
 
     assert 1 == point.slack_in
     assert (
-        "Larch, strips 2 in: 1 in wider (41 in) and 3 strips do instead of 4, 6 in of length instead of 8 in; "
+        "Larch, strips 2 in: fabric 1 in wider (41 in) and 3 strips do instead of 4, 6 in of length instead of 8 in; "
         "¼ yd to buy all the same." == plain(point.what)
     )
 
@@ -59,7 +59,7 @@ def test_string_middles_lose_a_piece_per_width_below_thirty_nine_and_three_quart
 
     assert 0.25 == pytest.approx(point.slack_in)
     assert (
-        "Kite Tail, strips 2 in: ¼ in narrower is the limit; at 39½ in wide it takes 8 strips instead of 6; "
+        "Kite Tail, strips 2 in: fabric ¼ in narrower is the limit; at 39½ in wide it takes 8 strips instead of 6; "
         "buy ½ yd instead of ⅜ yd." == plain(point.what)
     )
 
@@ -133,7 +133,7 @@ def test_metric_points_are_told_in_centimeters() -> None:
     (point,) = points(planned(fabric("Clover", unit=Unit.CM), base, METRIC, unit=Unit.CM), "narrower")
 
     assert 1 == pytest.approx(point.slack_in / CM)
-    assert "Clover, rows: 1 cm narrower is the limit; at 103 cm wide you lose a row" in plain(point.what)
+    assert "Clover, rows: fabric 1 cm narrower is the limit; at 103 cm wide you lose a row" in plain(point.what)
     assert "160 cm instead of 80 cm; buy 1.7 m instead of 90 cm." in plain(point.what)
 
 

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 VULGAR = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3"}
 TIMES = {"once": 1, "twice": 2}
 NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d*[½¼¾⅛⅜⅝⅞⅓⅔]|\d+)"
-OFTEN = r"(once|twice|\d+ times)"
+OFTEN = r"(once|twice|\d+ times|\d+ strips)"
 SLACK = Fraction(1, 500)
 PRINTED = Fraction(1, 10) + SLACK
 """What is left is printed down to 1/16 in or 1 mm; a tenth in either unit is more than that."""
@@ -221,7 +221,7 @@ class Table:
 
     def _whole(self, text: str, _left: str) -> bool:
         found = re.match(
-            r"(Strip|Row)s? no\. ([\d ,toand]+?) (?:stays? whole|(?:is|are) cut)"
+            r"(Strip|Row)s? no\. ([\d ,toand]+?) (?:stays? whole|needs? no further cut)"
             r"(?:; trim as you sew|, selvages off)?: (.*)\.$",
             text,
         )

@@ -39,6 +39,11 @@ class Grid:
         finest = _FINEST_IN[self.unit]
         return round(width / finest) * finest
 
+    def side(self, length: float) -> float:
+        """A side of a rectangle: as the maker chose it, or, where it was computed, on the next step."""
+        chosen = self.chosen(length)
+        return chosen if abs(chosen - length) < 1e-6 else self.up(length)
+
 
 @dataclass(frozen=True, slots=True)
 class Band:
@@ -170,7 +175,7 @@ class Bands:
         """Upright and turned, with the sizes of the plan beside the printed ones."""
         up, chosen = self._grid.up, self._grid.chosen
         slanted = piece.window is not None
-        given = (chosen(piece.wide), up(piece.long))
+        given = (self._grid.side(piece.wide), up(piece.long))
         if piece.kind == "rectangle":
             wide, long = piece.takes
             sides = (up(wide), up(long - piece.motif_in)) if slanted else given

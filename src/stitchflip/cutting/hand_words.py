@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from stitchflip.cutting.hand import SELVAGES_IN
 from stitchflip.cutting.hand_bands import TRIMMED_LATER
 from stitchflip.cutting.hand_model import NEW_FABRIC, Act, CuttingOrder, Given, OrderStep, Part
 from stitchflip.lengths import CM_PER_INCH, INCHES_PER_YARD, Speaker, Unit
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Sequence
+    from collections.abc import Callable, Iterable, Sequence
 
     from stitchflip.project.numbers import Numbers
 
@@ -71,9 +72,9 @@ class HandWords:
             case Act.SUBCUT:
                 return self._subcut(step)
             case Act.LABEL:
-                are = "are cut" if len(step.numbers) > 1 else "is cut"
+                need = "need" if len(step.numbers) > 1 else "needs"
                 selvages = ", selvages off" if step.source == NEW_FABRIC else ""
-                return f"{_sentence(self._bands(step))} {are}{selvages}: {_labels(step.gives)}."
+                return f"{_sentence(self._bands(step))} {need} no further cut{selvages}: {_labels(step.gives)}."
             case Act.KEEP:
                 return self._keep(step)
 
@@ -117,9 +118,8 @@ class HandWords:
             and max(step.left[1], 0.0) < _TIGHT_IN
             and not step.parts[0].then
         ):
-            said.append(
-                f"Measure first: it takes {self._say.near(step.long - step.left[1])} of {self._say.near(step.long)}."
-            )
+            takes, room = self._say.near(step.long - step.left[1]), self._say.near(step.long)
+            said.append(f"Measure first: it takes {f'all of its {room}' if takes == room else f'{takes} of {room}'}.")
         return " ".join(said)
 
     # --- each act ------------------------------------------------------------------------------------------
@@ -177,6 +177,7 @@ class HandWords:
         many = len(step.numbers) > 1
         layers = f", up to {_MOST_LAYERS} on one another" if many else ""
         selvages = ", selvages off" if step.source == NEW_FABRIC else ""
+        opened = ", opened out" if self._was_folded(step) and not step.folds else ""
         fold = ""
         if step.folds:
             folded = self._say.near(step.folded_in)
@@ -186,8 +187,12 @@ class HandWords:
         said = [self._windows(windows)] if windows else []
         said += [f"subcut {'; '.join(parts)}"] if parts else []
         if windows:
-            layers, fold = ", opened out", ""
-        return f"{_sentence(self._bands(step))}{selvages}{layers}{fold}: {'; '.join(said)}."
+            opened, layers, fold = ", opened out", "", ""
+        return f"{_sentence(self._bands(step))}{opened}{selvages}{layers}{fold}: {'; '.join(said)}."
+
+    def _was_folded(self, step: OrderStep) -> bool:
+        """True for a strip or row of fabric that was cut across as it lay folded."""
+        return step.source == NEW_FABRIC and step.long + SELVAGES_IN > self._numbers.longest_cut + _SLACK
 
     def _windows(self, parts: Sequence[Part]) -> str:
         """Windows round motifs: their places are found before anything is cut."""
@@ -237,7 +242,7 @@ class HandWords:
         stay = f"{_sentence(self._bands(step))} {'stays' if len(step.numbers) == 1 else 'stay'} whole"
         if step.purpose == TRIMMED_LATER:
             return f"{stay}; trim as you sew: {_labels(step.gives)}."
-        return f"{stay}: {_labels(step.gives)}."
+        return f"{stay}: {_labels(step.gives, _strips)}."
 
     # --- words ---------------------------------------------------------------------------------------------
 
@@ -343,20 +348,24 @@ def _runs(numbers: Sequence[int]) -> str:
     return f"{', '.join(said[:-1])} and {said[-1]}" if len(said) > 1 else said[0]
 
 
-def _labels(gives: Iterable[Given]) -> str:
-    """What pieces are called, with their counts: "pieces 5, 6 (twice)", "center"."""
+def _strips(count: int) -> str:
+    return _counted(count, "strip")
+
+
+def _labels(gives: Iterable[Given], counted: Callable[[int], str] = _times) -> str:
+    """What pieces are called, with their counts: "pieces 5, 6 (twice)", "center", "binding (3 strips)"."""
     counts: dict[str, int] = {}
     for given in gives:
         counts[given.label] = counts.get(given.label, 0) + given.count
-    numbered = [_often(label, count) for label, count in counts.items() if label.isdigit()]
+    numbered = [_often(label, count, counted) for label, count in counts.items() if label.isdigit()]
     word = f"piece{'s' if len(numbered) > 1 else ''} "
     said = [f"{word}{', '.join(numbered)}"] if numbered else []
-    said += [_often(_small(label), count) for label, count in counts.items() if not label.isdigit()]
+    said += [_often(_small(label), count, counted) for label, count in counts.items() if not label.isdigit()]
     return ", ".join(said)
 
 
-def _often(label: str, count: int) -> str:
-    return label if count == 1 else f"{label} ({_times(count)})"
+def _often(label: str, count: int, counted: Callable[[int], str]) -> str:
+    return label if count == 1 else f"{label} ({counted(count)})"
 
 
 def _small(name: str) -> str:

@@ -99,7 +99,7 @@ def _lengths(one: JoinedFrom, say: Speaker) -> Iterator[str]:
 
 def _fewer_words(fewer: Fewer) -> str:
     if fewer.without is not None:
-        return f"It gives everything but {moved_words(fewer.without.pieces)}."
+        return f"Alone it gives everything but {moved_words(fewer.without.pieces)}."
     if fewer.alike == 0:
         return f"Not even one of the {fewer.of} comes out of it."
     return f"{fewer.alike} of the {fewer.of} come out of it."

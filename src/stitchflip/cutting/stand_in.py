@@ -94,7 +94,7 @@ def stand_in_words(answer: StandIn, unit: Unit) -> str:
         return f"{answer.fabric} is not enough{short}, and no other fabric can spare what it takes."
     if not answer.moved.pieces:
         return f"{answer.fabric} is enough: nothing goes to another fabric."
-    fewest = " It cannot be fewer." if answer.moved.count == answer.moved.at_least else ""
+    fewest = " Fewer pieces would not do." if answer.moved.count == answer.moved.at_least else ""
     return (
         f"Cut {moved_words(answer.moved.pieces)} from {answer.to} instead of {answer.fabric}: "
         f"nothing need be bought.{fewest}"
@@ -112,17 +112,21 @@ def moved_words(pieces: Sequence[Piece]) -> str:
         >>> moved_words(
         ...     [Piece("7", 2.5, 11, 2), Piece("8", 2, 9), Piece("9", 2, 9), Piece("Center", 8, 8, kind="rectangle")]
         ... )
-        'strips 8 and 9, 2 of strip 7 and Center'
+        'strips 8 and 9, 2 of strip 7 and center'
     """
     single = [piece.name for piece in pieces if piece.count == 1 and _is_numbered(piece)]
     said = [f"strip{'s' * (len(single) != 1)} {_listed(single)}"] if single else []
     for piece in pieces:
         name = _named(piece)
         if piece.kind == "binding":
-            said.append(f"the {name[:1].lower()}{name[1:]}")
+            said.append(f"the {_small(name)}")
         elif piece.count > 1 or not _is_numbered(piece):
-            said.append(name if piece.count == 1 else f"{piece.count} of {name}")
+            said.append(_small(name) if piece.count == 1 else f"{piece.count} of {_small(name)}")
     return _listed(said) if said else "nothing"
+
+
+def _small(name: str) -> str:
+    return name[:1].lower() + name[1:]
 
 
 def _is_numbered(piece: Piece) -> bool:

@@ -165,7 +165,7 @@ class _Teller:
         limit = (
             f"all {self.say.near(self.bought.width)} of the width are used"
             if slack < _TOLERANCE
-            else f"{self.say.margin(slack)} narrower is the limit"
+            else f"fabric {self.say.margin(slack)} narrower is the limit"
         )
         what = (
             f"{self._strips(group)}: {limit}; at {self.say.near(width)} wide it takes {count} strips instead of "
@@ -184,7 +184,7 @@ class _Teller:
         if steps > most or count is None or count.found >= group.new_strips:
             return
         what = (
-            f"{self._strips(group)}: {self.say.near(gain)} wider ({self.say.near(self.bought.width + gain)}) and "
+            f"{self._strips(group)}: fabric {self.say.near(gain)} wider ({self.say.near(self.bought.width + gain)}) and "
             f"{_do(count.found)} instead of {group.new_strips}, {self.say.near(group.width * count.found)} of "
             f"length instead of {self.say.near(group.width * group.new_strips)}"
             f"{self._cost(self._used_with(group, count.found))}."
@@ -271,7 +271,7 @@ class _Teller:
         then = self._rows_at(gain)
         if steps <= most and then < now - _TOLERANCE:
             what = (
-                f"{self.bought.fabric}, rows: {self.say.near(gain)} wider ({self.say.near(self.bought.width + gain)}) "
+                f"{self.bought.fabric}, rows: fabric {self.say.near(gain)} wider ({self.say.near(self.bought.width + gain)}) "
                 f"and they take {self.say.near(then)} instead of {self.say.near(now)}"
                 f"{self._cost(self.bought.used_in + then - now)}."
             )
@@ -281,7 +281,7 @@ class _Teller:
         limit = (
             f"all {self.say.near(self.bought.width)} of the width are used"
             if slack < _TOLERANCE
-            else f"{self.say.margin(slack)} narrower is the limit"
+            else f"fabric {self.say.margin(slack)} narrower is the limit"
         )
         cost = (
             f"; {self.say.near(then)} instead of {self.say.near(self.bought.rows.length_in)}"

@@ -26,6 +26,8 @@ if TYPE_CHECKING:
     from stitchflip.planning.model import Plan
 
 _LOOKS = 400
+_SHELF_LOOKS = 60
+"""Each look at plans of many pieces of fabric takes longer."""
 _LAST_RESORT_S = 30.0
 
 
@@ -97,7 +99,7 @@ def _said(found: Closer, plan: FabricPlan, pieces: Sequence[Piece], say: Speaker
     if found.plan is None:
         if found.is_proved:
             bought = say.purchase(plan.buy_in)
-            return f"Proved: no rows of different pieces, subcut edge to edge, buy less than {bought} either."
+            return f"Proved: rows of different pieces side by side, cut edge to edge, buy no less than {bought} either."
         return (
             f"No closer way was found; whether {say.purchase(found.least_buy_in)} could do was not decided in the time."
         )
@@ -107,7 +109,7 @@ def _said(found: Closer, plan: FabricPlan, pieces: Sequence[Piece], say: Speaker
     over += ", some strips along the fabric" if any(p.along > p.across and p.label in strips for p in laid) else ""
     heights = f"{found.settings} setting{'s' * (found.settings != 1)} of the ruler"
     proof = (
-        "Proved: no rows subcut edge to edge buy less."
+        "Proved: no rows, cut edge to edge, buy less."
         if found.is_proved
         else f"Whether {say.purchase(found.least_buy_in)} could do was not decided in the time."
     )

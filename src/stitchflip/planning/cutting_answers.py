@@ -183,8 +183,8 @@ def how_sure(fabric: FabricPlan, say: Speaker, *, is_closer: bool = False) -> st
     if fabric.buy_in <= 0:
         return "Everything comes from the shelf."
     if is_closer and fabric.status is Status.PROVED:
-        return f"Proved: no rows subcut edge to edge buy less than {say.purchase(fabric.buy_in)}."
-    ways = "rows subcut edge to edge" if is_closer else "strips of one width and whole rows"
+        return f"Proved: no rows of different pieces, cut edge to edge, buy less than {say.purchase(fabric.buy_in)}."
+    ways = "rows cut edge to edge" if is_closer else "strips of one width and whole rows"
     if fabric.status is Status.PROVED and fabric.need_in - fabric.bound_in < _SAME_IN:
         return f"Proved: no way of cutting in {ways} needs less than {say.shortage(fabric.bound_in)}."
     return (
