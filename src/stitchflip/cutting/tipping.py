@@ -152,6 +152,9 @@ class _Teller:
             return f"; {self.say.purchase(now)} to buy all the same"
         return f"; buy {self.say.purchase(then)} instead of {self.say.purchase(now)}"
 
+    def _fabric_wider(self, gain: float) -> str:
+        return f"fabric {self.say.near(gain)} wider ({self.say.near(self.bought.width + gain)})"
+
     # --- strips --------------------------------------------------------------------------------------------
 
     def narrower(self, group: StripGroup) -> Iterator[TippingPoint]:
@@ -184,8 +187,7 @@ class _Teller:
         if steps > most or count is None or count.found >= group.new_strips:
             return
         what = (
-            f"{self._strips(group)}: fabric {self.say.near(gain)} wider ({self.say.near(self.bought.width + gain)}) and "
-            f"{_do(count.found)} instead of {group.new_strips}, {self.say.near(group.width * count.found)} of "
+            f"{self._strips(group)}: {self._fabric_wider(gain)} and {_do(count.found)} instead of {group.new_strips}, {self.say.near(group.width * count.found)} of "
             f"length instead of {self.say.near(group.width * group.new_strips)}"
             f"{self._cost(self._used_with(group, count.found))}."
         )
@@ -271,8 +273,7 @@ class _Teller:
         then = self._rows_at(gain)
         if steps <= most and then < now - _TOLERANCE:
             what = (
-                f"{self.bought.fabric}, rows: fabric {self.say.near(gain)} wider ({self.say.near(self.bought.width + gain)}) "
-                f"and they take {self.say.near(then)} instead of {self.say.near(now)}"
+                f"{self.bought.fabric}, rows: {self._fabric_wider(gain)} and they take {self.say.near(then)} instead of {self.say.near(now)}"
                 f"{self._cost(self.bought.used_in + then - now)}."
             )
             yield TippingPoint(what, gain, "wider")
