@@ -144,6 +144,13 @@ def test_only_so_much_of_a_fabric(ask: Ask) -> None:
         ("--spare-kits", "1"),
         ("--kits", "0"),
         ("--kits", "2", "--if-only", "Brass=4 in"),
+        ("--kits", "1000000"),
+        ("--kits", "1", "--spare-kits", "1000000000"),
+        ("--if-only", "Brass="),
+        ("--if-only", "Brass=-1 in"),
+        ("--if-only", "Brass=nan in"),
+        ("--if-only", "Zebra=1 yd"),
+        ("--look", "nan"),
         ("--look", "-1"),
     ],
 )

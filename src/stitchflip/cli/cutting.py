@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from stitchflip.cli.pattern_files import PAPER_WORDS, PICTURE_WIDE_IN, PICTURES, paper_named, write_all
 from stitchflip.cli.status import UsageError
 from stitchflip.cli.typed_sizes import length_typed
+from stitchflip.errors import CuttingError
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -43,8 +44,7 @@ def told_cutting(plan: Plan, asked: CutAsked) -> CuttingTold:
         asked: the options.
 
     Raises:
-        UsageError: If options do not go together or name what is not there.
-        CuttingError: If there are more pieces than anybody cuts.
+        UsageError: If options do not go together, name what is not there, or ask for more than anybody cuts.
     """
     from stitchflip.planning.cutting_answers import CuttingTold, cutting_answers
 
@@ -78,7 +78,10 @@ def _wished(plan: Plan, asked: CutAsked) -> tuple[Plan, KitsAnswer | None, tuple
     from stitchflip.planning.cutting_wishes import kits_of, with_only_so_much
 
     if asked.kits is not None:
-        kits = kits_of(plan, asked.kits, asked.spare_kits)
+        try:
+            kits = kits_of(plan, asked.kits, asked.spare_kits)
+        except CuttingError as error:
+            raise UsageError(what=error.what, fix=error.fix, where="--kits", code="usage.which-kits") from error
         return kits.plan, kits, ()
     told, only = with_only_so_much(plan, [_only_typed(plan, text) for text in asked.if_only])
     return told, None, only
@@ -141,9 +144,11 @@ def closer_ways(plan: Plan, fabrics: Sequence[FabricPlan], seconds: float | None
     """
     if seconds == 0:
         return ()
+    from stitchflip.cli.interrupting import ending_early
     from stitchflip.planning.closer_cuts import closer_cuts
 
-    return closer_cuts(plan, fabrics, seconds)
+    with ending_early() as is_to_end:
+        return closer_cuts(plan, fabrics, seconds, is_to_end)
 
 
 @dataclass(frozen=True, slots=True)

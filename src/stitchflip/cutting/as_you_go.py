@@ -151,9 +151,9 @@ def _assign(plan: StripPlan, sewn: Sequence[StripPiece]) -> list[_Hand]:
             hand = _strip_that_serves(piece, [*sewn[number + 1 :], *kept], opened, closed, keep, patience)
         if hand is None:
             hand = _planned(piece, opened, closed)
-        if hand in closed:
-            closed.remove(hand)
-            opened.append(hand)
+        place = next((place for place, one in enumerate(closed) if one is hand), None)
+        if place is not None:
+            opened.append(closed.pop(place))
         hand.planned.remove(next(one for one in hand.planned if _same_length(one, piece)))
         hand.pieces.append(piece)
         hand.rest -= piece.length
@@ -186,7 +186,8 @@ def _planned(piece: StripPiece, opened: Sequence[_Hand], closed: Sequence[_Hand]
 
 
 def _plans(hand: _Hand, piece: StripPiece) -> bool:
-    return any(_same_length(one, piece) for one in hand.planned)
+    length = to_units(piece.length)
+    return any(to_units(one.length) == length for one in hand.planned)
 
 
 def _same_length(one: StripPiece, other: StripPiece) -> bool:
