@@ -187,8 +187,8 @@ class _Teller:
         if steps > most or count is None or count.found >= group.new_strips:
             return
         what = (
-            f"{self._strips(group)}: {self._fabric_wider(gain)} and {_do(count.found)} instead of {group.new_strips}, {self.say.near(group.width * count.found)} of "
-            f"length instead of {self.say.near(group.width * group.new_strips)}"
+            f"{self._strips(group)}: {self._fabric_wider(gain)} and {_do(count.found)} instead of {group.new_strips}, "
+            f"{self.say.near(group.width * count.found)} of length instead of {self.say.near(group.width * group.new_strips)}"
             f"{self._cost(self._used_with(group, count.found))}."
         )
         yield TippingPoint(what, gain, "wider")
@@ -273,7 +273,8 @@ class _Teller:
         then = self._rows_at(gain)
         if steps <= most and then < now - _TOLERANCE:
             what = (
-                f"{self.bought.fabric}, rows: {self._fabric_wider(gain)} and they take {self.say.near(then)} instead of {self.say.near(now)}"
+                f"{self.bought.fabric}, rows: {self._fabric_wider(gain)} and they take "
+                f"{self.say.near(then)} instead of {self.say.near(now)}"
                 f"{self._cost(self.bought.used_in + then - now)}."
             )
             yield TippingPoint(what, gain, "wider")
