@@ -21,7 +21,7 @@ from stitchflip.pattern.model import (
     words,
 )
 from stitchflip.pattern.telling import Teller
-from stitchflip.pictures import cuts, paper_height
+from stitchflip.pictures import cuts
 from stitchflip.planning.cutting_answers import cutting_answers
 
 if TYPE_CHECKING:
@@ -32,8 +32,8 @@ if TYPE_CHECKING:
 
 _FULL_IN, _HALF_IN = 7.0, 3.55
 """Room across the page and across half of it."""
-_TALL_IN = 4.2
-"""A picture that would be higher than this across the page stands in half of it."""
+_TALL_IN = 6.8
+"""A picture no wider than half of the page may be 4.4 in high, one across it so high."""
 _MOST_STEPS = 22
 """A longer order goes on in a further table, so that none is broken between two pages."""
 _STEPS_BESIDE = 12
@@ -68,7 +68,7 @@ def _told(teller: Teller, fabric: FabricPlan, steps: Sequence[StepWords]) -> lis
 
 
 def diagram(teller: Teller, fabric: FabricPlan) -> FigureBox | None:
-    """One fabric to scale, across the page or, when it would be too high there, in half of it.
+    """One fabric to scale, across the page or, where it is made for no more than half of it, in half of it.
 
     Args:
         teller: the plan's words.
@@ -80,8 +80,8 @@ def diagram(teller: Teller, fabric: FabricPlan) -> FigureBox | None:
     if not (fabric.strip_plans or fabric.rows or fabric.hand_sheets):
         return None
     picture, caption = cuts(teller.plan, fabric), _caption(teller, fabric)
-    is_tall = paper_height(picture, _FULL_IN) > _TALL_IN
-    wide, high = (_HALF_IN, 4.4) if is_tall else (_FULL_IN, 3.4)
+    is_narrow = picture.width_in <= _HALF_IN
+    wide, high = (_HALF_IN, 4.4) if is_narrow else (_FULL_IN, _TALL_IN)
     return FigureBox(picture, wide, high, key=f"cuts {fabric.fabric}", caption=caption)
 
 

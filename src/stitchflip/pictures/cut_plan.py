@@ -46,7 +46,7 @@ _FOLD = Pen(INK, FIRM, Dash.FOLD)
 _REST = Pen(SOFT, HAIR)
 _GRAIN = Pen(SOFT, THIN)
 _SLANT = Pen(INK, FIRM, Dash.TRIM)
-_BETWEEN = 6.5
+_BETWEEN = 8.5
 """Between the folded fabric and the opened strips, inches of fabric."""
 _AIR = 0.7
 """Between one opened strip and the next, inches of fabric."""
@@ -64,6 +64,8 @@ _ROOM_FOR_WORDS = 1.9
 """A band this high has room for its words."""
 _ROOM_FOR_GRAIN = 2.5
 _HALF_TURN = 0.5**0.5
+_SMALLEST_PT = 6.0
+"""Smaller words are not read on paper."""
 _OPEN = (Act.SUBCUT, Act.LABEL, Act.KEEP)
 
 
@@ -142,7 +144,7 @@ class _Sketch:
         opened = [(step, cells) for step in steps if step.act in _OPEN for cells in self._bands(step)]
         end = self._opened(together(opened), left, top)
         if top - low > _ROOM_FOR_GRAIN:
-            self._grain(width + _SELVAGE + 1.2, top, top - low)
+            self._grain(width + _SELVAGE + 0.7, top, top - low)
         self._bottom = min(low, end)
         self._right = max(self._right, left + self._cut.usable_width)
 
@@ -184,7 +186,7 @@ class _Sketch:
         said = f"{counted(part.count, step.what)} {self._say.width(part.measure)} "
         said += "wide" if step.what == "strip" else "high"
         self._items += [
-            Label(said, room, 7.0, 5.5, what="cut"),
+            Label(said, room, 7.0, _SMALLEST_PT, what="cut"),
             Badge((0.0, (top + y) / 2), str(step.number), (9.0, 0.0)),
         ]
         return y
@@ -215,9 +217,7 @@ class _Sketch:
             Line(((x, middle), (x, top - length * 0.88)), _GRAIN, arrow=True, what="grain"),
         ]
         if length > 7:
-            text = Text(
-                (x, middle), "lengthwise grain", 6.0, angle=90, color=SOFT, halo=True, shift=(6.0, 0.0), may_drop=True
-            )
+            text = Text((x, middle), "lengthwise grain", 6.0, angle=90, color=SOFT, shift=(6.0, 0.0), may_drop=True)
             self._items.append(text)
 
     # --- opened strips and rows ------------------------------------------------------------------------
@@ -255,7 +255,7 @@ class _Sketch:
                     cell.label,
                     area,
                     7.0,
-                    5.0,
+                    _SMALLEST_PT,
                     (0.0, 90.0) if cell.high > 1.5 * cell.wide else (0.0,),
                     bold=True,
                     tail=self._said(step, cell, alike),
@@ -287,7 +287,17 @@ class _Sketch:
         bare = self._say.bare
         said = f"· {bare.margin(wide)}\u202f×\u202f{self._say.margin(long)}"
         self._items.append(
-            Label(name, area, 6.5, 5.0, tail=said, color=INK, what="leftover", no_room=NoRoom.DROP, may_lose_tail=True)
+            Label(
+                name,
+                area,
+                6.5,
+                _SMALLEST_PT,
+                tail=said,
+                color=INK,
+                what="leftover",
+                no_room=NoRoom.DROP,
+                may_lose_tail=True,
+            )
         )
 
     def _name_of(self, size: tuple[float, float]) -> str:
