@@ -188,7 +188,8 @@ class _Teller:
             return
         what = (
             f"{self._strips(group)}: {self._fabric_wider(gain)} and {_do(count.found)} instead of {group.new_strips}, "
-            f"{self.say.near(group.width * count.found)} of length instead of {self.say.near(group.width * group.new_strips)}"
+            f"{self.say.near(group.width * count.found)} of length instead of "
+            f"{self.say.near(group.width * group.new_strips)}"
             f"{self._cost(self._used_with(group, count.found))}."
         )
         yield TippingPoint(what, gain, "wider")
