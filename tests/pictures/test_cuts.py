@@ -130,3 +130,29 @@ def test_strips_trimmed_while_sewing_show_what_they_are_planned_for(hand_plan: P
     assert [25.0, 30.0] == pytest.approx(drawn(figure, "piece"))
     assert {"1", "2"} <= {item.text for item in figure.items if isinstance(item, Label)}
     assert "3" in [item.text for item in figure.items if isinstance(item, Badge)]
+
+
+def test_no_words_in_a_cutting_diagram_are_smaller_than_six_points(hand_plan: Plan, sand_cuts: FabricPlan) -> None:
+    """Smaller print is not read at arm's length (common practice, no source)."""
+    many = tuple(Piece(str(step), 2, 3.25, step=step) for step in range(1, 13))
+    row = Row(2.0, tuple((piece.name, 3.25) for piece in many), turned=False)
+    figure = pictures.cuts(plan_with(hand_plan, (*PIECES, *many)), only(sand_cuts, rows=(STACKED, row)))
+    sizes = [
+        item.least if isinstance(item, Label) else item.size for item in figure.items if isinstance(item, Label | Text)
+    ]
+
+    assert 6 <= min(sizes)
+
+
+def test_words_beside_alike_strips_keep_clear_of_the_grain_arrow(hand_plan: Plan, sand_cuts: FabricPlan) -> None:
+    """The arrow stands nearer to the fabric than to the opened rows: the words need the rest."""
+    rows = (Row(4.0, (("Low", 6.0),), turned=False),) * 2
+    figure = pictures.cuts(plan_with(hand_plan, PIECES), only(sand_cuts, rows=rows))
+    grain = next(item for item in figure.items if isinstance(item, Line) and item.what == "grain")
+    opened = min(x for item in figure.items if isinstance(item, Area) and item.what == "piece" for x, _ in item.points)
+    fabric = max(
+        x for item in figure.items if isinstance(item, Area) and item.what == "selvage" for x, _ in item.points
+    )
+
+    assert 7 < opened - grain.points[0][0]
+    assert grain.points[0][0] - fabric < 1

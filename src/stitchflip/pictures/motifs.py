@@ -132,7 +132,7 @@ def _leftovers(plan: MotifPlan, say: Speaker) -> Iterator[Primitive]:
     for box in plan.leftovers():
         area = _rect(box.left, box.low, box.wide, box.long)
         yield Area(area, CUT_AWAY, CUT_AWAY_HATCH, _REST, what="leftover")
-        yield Label(f"leftover {_said(box, say)}", area, 6.5, 5.0, (0.0, 90.0), what="leftover", no_room=NoRoom.DROP)
+        yield Label(f"leftover {_said(box, say)}", area, 6.5, angles=(0.0, 90.0), what="leftover", no_room=NoRoom.DROP)
 
 
 def _marks(plan: MotifPlan) -> Iterator[Primitive]:
@@ -155,7 +155,7 @@ def _windows(plan: MotifPlan, say: Speaker, fill: str) -> Iterator[Primitive]:
         yield Badge((one.x, one.y), str(one.number))
         if one.number == 1:
             size = say.cut_size(window.wide, window.long)
-            yield Label(f"cut {size}", inside, 7.0, 5.0, what="window", no_room=NoRoom.LEAD)
+            yield Label(f"cut {size}", inside, 7.0, what="window", no_room=NoRoom.LEAD)
 
 
 def _cuts(plan: MotifPlan) -> Iterator[Primitive]:
