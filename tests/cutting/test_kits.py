@@ -143,7 +143,7 @@ def test_the_slip_of_a_bag_lists_everything_in_it() -> None:
 
     assert (
         "Kit 2 of 4: 15 pieces",
-        "Clover: 1 cut 27 × 15 cm (Center)",
+        "Clover: 1 cut 27 × 15 cm (center)",
         "Buttermilk: 2 cut 5 × 27 cm (strip 1)",
         "Buttermilk: 2 cut 5 × 22 cm (strip 3)",
         "Slate: 2 cut 5 × 34 cm (strip 5)",
@@ -170,6 +170,15 @@ def test_a_part_strip_and_longer_strips_are_told_on_the_slip() -> None:
     assert "Strips are cut up to ½ in longer than they are sewn: trim each after opening it." == slip[-1]
     first = tuple(plain(line) for line in packing_slip(plan.kits[0], plan, Unit.INCH))
     assert "Binding, Oat 2½ in wide: 1 whole strip and one of 20 in joined to 57½ in (56 in are needed)" == first[2]
+
+
+def test_shared_binding_strips_are_cut_as_the_bags_ask() -> None:
+    """Three bindings of 56 in come from five strips of 40: one strip is shared, and the teacher is told to cut it."""
+    order = KitOrder(2, (KitFabric(fabric("Oat"), ()),), KitBinding("Oat", 2.5, 56, 2.5), spare_kits=1)
+    words = [plain(line) for line in teacher_words(checked(order, house(), Unit.INCH), Unit.INCH)]
+    binding = next(line for line in words if line.startswith("Binding"))
+
+    assert binding.endswith("Cut the shorter lengths as the bags ask for them")
 
 
 def test_the_teacher_is_told_what_to_buy_and_what_one_kit_costs() -> None:

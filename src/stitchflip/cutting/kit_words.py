@@ -50,7 +50,7 @@ def packing_lines(kit: Kit, unit: Unit) -> tuple[PackLine, ...]:
 def _called(pieces: Sequence[Piece]) -> str:
     """Strips by their numbers, other pieces by their names, each once."""
     numbers = list(dict.fromkeys(piece.name for piece in pieces if piece.kind == "strip" and piece.name.isdigit()))
-    others = dict.fromkeys(piece.name for piece in pieces if piece.name not in numbers)
+    others = dict.fromkeys(_small(piece.name) for piece in pieces if piece.name not in numbers)
     strips = [f"strip{'s' * (len(numbers) != 1)} {', '.join(numbers)}"] if numbers else []
     return "; ".join([*strips, *others])
 
@@ -68,6 +68,14 @@ def packing_slip(kit: Kit, plan: KitPlan, unit: Unit) -> tuple[str, ...]:
     lines = [f"{line.fabric}: {line.count} cut {line.size} ({line.what})" for line in packing_lines(kit, unit)]
     lines += [_binding_line(chain, plan, say, place, len(kit.bindings)) for place, chain in enumerate(kit.bindings, 1)]
     return (f"{head}: {_pieces(kit.count)}", *lines, *_trimming(plan, say))
+
+
+def _small(name: str) -> str:
+    return name[:1].lower() + name[1:]
+
+
+def _listed(told: Sequence[str]) -> str:
+    return " and ".join(filter(None, [", ".join(told[:-1]), *told[-1:]]))
 
 
 def _pieces(count: int) -> str:
@@ -91,7 +99,7 @@ def _binding_line(chain: Chain, plan: KitPlan, say: Speaker, place: int, of: int
     name = "Binding" if of == 1 else f"Binding {place}"
     joined = " joined to" if len(chain.parts) > 1 else ""
     return (
-        f"{name}, {binding.fabric} {say.width(binding.cut)} wide: {' and '.join(told)}{joined or ', '} "
+        f"{name}, {binding.fabric} {say.width(binding.cut)} wide: {_listed(told)}{joined or ', '} "
         f"{say.margin(chain.made)} ({say.shortage(pool.need)} are needed)"
     ).replace(",  ", ", ")
 
@@ -132,7 +140,10 @@ def _pool_words(plan: KitPlan, say: Speaker) -> str:
         return ""
     each = f"{say.shortage(pool.need)} for each piece, its own joins charged"
     proved = "; no way of joining does with fewer" if pool.strips == pool.bound else ""
-    return f"Binding: {pool.strips} strips for {len(pool.chains)} pieces, {each}{proved}"
+    is_shared = any(part.length < pool.strip_length - _SAME_IN for chain in pool.chains for part in chain.parts)
+    cut = ". Cut the shorter lengths as the bags ask for them" if is_shared else ""
+    strips = f"{pool.strips} strip{'s' * (pool.strips != 1)}"
+    return f"Binding: {strips} for {_pieces(len(pool.chains))}, {each}{proved}{cut}"
 
 
 def _cost_words(plan: KitPlan) -> Iterator[str]:
