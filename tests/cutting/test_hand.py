@@ -19,6 +19,7 @@ from stitchflip.cutting.layouts.watch import Patience
 from stitchflip.lengths import Unit
 from stitchflip.planning import plan as plan_project
 from stitchflip.project import read_project_bytes
+from stitchflip.project.model import Working
 from stitchflip.project.numbers import Numbers
 from tests.cutting.lists import CM, METRIC, binding, fabric, planned, strips
 from tests.strategies import CuttingProblem, cutting_problems
@@ -248,6 +249,17 @@ def test_a_computed_side_is_cut_as_the_list_has_it() -> None:
 
     assert "subcut 8¾ in" in words.does(subcut).replace("\u202f", " ")
     assert "31¼ × 7½ in" == words.left(subcut).replace("\u202f", " ")
+
+
+def test_pieces_trimmed_while_sewing_are_told_in_the_order_they_are_sewn() -> None:
+    """20 and 25 open a strip of 40 each, 14 and 9 come from their rests: the numbers are told as they are sewn."""
+    lengths = enumerate((20, 25, 14, 9), 9)
+    pieces = tuple(Piece(str(step), 2, long, step=step, shortest=long, cut_first=False) for step, long in lengths)
+    plan = plan_fabric(fabric(), pieces, house(), Working.TRIM_AS_YOU_GO, Unit.INCH)
+    words = HandWords(house(), Unit.INCH)
+    said = [words.does(step) for step in order_of_hand(plan, pieces, house(), Unit.INCH).steps]
+
+    assert said[-1].endswith("trim as you sew: pieces 9, 10, 11, 12.")
 
 
 def test_strips_that_are_pieces_as_they_are_say_so() -> None:

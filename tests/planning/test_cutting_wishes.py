@@ -129,6 +129,18 @@ def test_mistakes_are_made_good_from_what_there_is(have_in: float, said: str) ->
     assert "There is" == answer.amount_heading
 
 
+def test_nothing_is_there_of_a_fabric_that_the_shelf_gives() -> None:
+    """Midnight of the tin roof comes from a fat quarter, whatever length there is beside it."""
+    roof = planned("tin-roof")
+    midnight = next(fabric for fabric in roof.fabrics if fabric.fabric == "Midnight")
+    made, _ = with_only_so_much(roof, [(midnight, 10.0)])
+    answers = cutting_answers(made, there={"Midnight"})
+    answer = next(one for one in answers if one.fabric.fabric == "Midnight")
+
+    assert "Buy" == answer.amount_heading
+    assert plain(answer.buy).startswith("Nothing to buy.")
+
+
 def test_the_shortest_amounts_are_told_without_changing_anything() -> None:
     """Brass: 5½ in as planned, then what gives something up."""
     lantern = planned("lantern-walk")

@@ -29,6 +29,8 @@ _NOTHING_IN = 1 / 16
 _SLACK = 1e-4
 _TIMES = {1: "once", 2: "twice"}
 _UNNAMED = "piece on hand"
+_MOST_DIGITS = 6
+"""Numbers of steps are no longer, so that they sort as they are sewn."""
 
 CAUTION = (
     "Rotary cutter: stand, cut away from yourself, fingers behind the ruler's edge; close the guard each time you put "
@@ -241,7 +243,8 @@ class HandWords:
     def _keep(self, step: OrderStep) -> str:
         stay = f"{_sentence(self._bands(step))} {'stays' if len(step.numbers) == 1 else 'stay'} whole"
         if step.purpose == TRIMMED_LATER:
-            return f"{stay}; trim as you sew: {_labels(step.gives)}."
+            as_sewn = sorted(step.gives, key=lambda given: (not given.label.isdigit(), given.label.zfill(_MOST_DIGITS)))
+            return f"{stay}; trim as you sew: {_labels(as_sewn)}."
         return f"{stay}: {_labels(step.gives, _strips)}."
 
     # --- words ---------------------------------------------------------------------------------------------

@@ -198,6 +198,7 @@ class _Sketch:
         how = ("one layer", "folded", "folded twice")[folds]
         left, right = (("selvage", "selvage"), ("fold", "selvages"), ("fold", "fold, selvages"))[folds]
         bought = amount_words(self._cut.buy_in, self._say.unit)
+        is_sold = bought == self._say.purchase(self._cut.buy_in)
         self._items += [
             Line(((0.0, top), (width, top)), _EDGE),
             Line(((0.0, low), (width, low)), _EDGE),
@@ -207,7 +208,9 @@ class _Sketch:
             Text((0.0, top), left, 6.5, anchor="start", color=SOFT, shift=(0.0, 4.5)),
             Text((width + _SELVAGE, top), right, 6.5, anchor="end", color=SOFT, shift=(0.0, 4.5)),
             Dimension((0.0, low), (width, low), (f"{usable} usable, {how}", usable), away=-DIMENSION_OFF, size=7),
-            Dimension((0.0, low), (0.0, top), (f"{bought} to buy", bought), away=18.0, size=7),
+            Dimension(
+                (0.0, low), (0.0, top), (f"{bought} {'to buy' if is_sold else 'long'}", bought), away=18.0, size=7
+            ),
         ]
 
     def _grain(self, x: float, top: float, length: float) -> None:

@@ -78,7 +78,7 @@ class CuttingAnswer:
     @property
     def amount_heading(self) -> str:
         """The word before the amount: "Buy", or "There is" when the maker has it."""
-        return "There is" if self.is_there else "Buy"
+        return "There is" if self.is_there and self.fabric.buy_in > 0 else "Buy"
 
 
 @dataclass(frozen=True, slots=True)
