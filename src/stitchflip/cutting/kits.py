@@ -10,7 +10,7 @@ from dataclasses import replace
 from math import ceil
 from typing import TYPE_CHECKING
 
-from stitchflip.cutting.fabric_plan import MOST_PIECES, plan_fabric
+from stitchflip.cutting.fabric_plan import MOST_PIECES, amount_of, plan_fabric
 from stitchflip.cutting.model import FabricPlan, JoinedLength, Piece
 from stitchflip.cutting.pool import Chain, Pool, pool_for
 from stitchflip.cutting.purchase import shrinkage_of
@@ -318,6 +318,6 @@ def _one_more(
         pieces = _for_all(order, one, numbers, order.all_kits + 1, pool, extra)
         if sum(piece.count for piece in pieces) > MOST_PIECES:
             continue
-        more = plan_fabric(one.fabric, pieces, numbers, Working.CUT_FIRST, unit)
+        more = amount_of(one.fabric, pieces, numbers, Working.CUT_FIRST, unit)
         if more.buy_in > plan.buy_in + _TOLERANCE:
             yield one.fabric.name, more.buy_in

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from stitchflip.cutting.layouts.model import Answer, LaidStrip, Layout, LayoutTask, Sheet, Want
 
 _SURELY_PLANNED = 1_000
-"""Fewer pieces than this are never too many to plan."""
+"""Fewer pieces than this are never too many to plan; with two or three cuts after one another, or any number."""
 
 
 def check_layouts(task: LayoutTask, answer: Answer) -> tuple[str, ...]:
@@ -67,11 +67,18 @@ def _no_plan_holds(task: LayoutTask, answer: Answer) -> Iterator[str]:
     wanted = [want for want in task.wants if want.count > 0]
     if answer.status is not Status.IMPOSSIBLE or sum(want.count for want in wanted) > _SURELY_PLANNED:
         return
+    if task.stages not in {0, 2, 3} or any(_is_contradictory(task, sheet) for sheet in task.sheets):
+        return
     fitting = [[sheet for sheet in task.sheets if _fits(task, want, sheet)] for want in wanted]
     if task.aim is Aim.VALUE and any(sheet.count != 0 for sheets in fitting for sheet in sheets):
         yield "it is called impossible, and there is a piece that fits"
     if task.aim is not Aim.VALUE and all(any(_is_enough(sheet) for sheet in sheets) for sheets in fitting):
         yield "it is called impossible, and every piece fits on fabric of which there is enough"
+
+
+def _is_contradictory(task: LayoutTask, sheet: Sheet) -> bool:
+    """Whether a sheet makes no sense with the aim: a length to find of one that has it, or a cost below nothing."""
+    return (sheet.long is None) is not (task.aim is Aim.LENGTH) or sheet.cost < 0
 
 
 def _is_enough(sheet: Sheet) -> bool:

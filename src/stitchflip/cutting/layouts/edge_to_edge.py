@@ -75,21 +75,32 @@ def overlap(rects: Sequence[Rect]) -> tuple[Rect, Rect] | None:
     Returns:
         Such a pair; None when all lie apart (they may touch).
     """
-    begins = ((rect.left, 1, rect) for rect in rects)
-    ends = ((rect.right, 0, rect) for rect in rects)
+    if not rects:
+        return None
+    wide = max(rect.right for rect in rects) - min(rect.left for rect in rects)
+    long = max(rect.high for rect in rects) - min(rect.low for rect in rects)
+    if long > wide:
+        return _overlap_along([(rect.low, rect.high, rect.left, rect.right, rect) for rect in rects])
+    return _overlap_along([(rect.left, rect.right, rect.low, rect.high, rect) for rect in rects])
+
+
+def _overlap_along(spans: Sequence[tuple[int, int, int, int, Rect]]) -> tuple[Rect, Rect] | None:
+    """The same, told (begin, end) along the longer way and (low, high) along the other, where few lie side by side."""
+    events = [(end, 0, low, high, rect) for _, end, low, high, rect in spans]
+    events += [(begin, 1, low, high, rect) for begin, _, low, high, rect in spans]
     lows: list[int] = []
-    active: list[Rect] = []
-    for _, opens, rect in sorted([*ends, *begins], key=lambda event: event[:2]):
-        place = bisect_left(lows, rect.low)
+    active: list[tuple[int, int, Rect]] = []
+    for _, opens, low, high, rect in sorted(events, key=lambda event: event[:2]):
+        place = bisect_left(lows, low)
         if not opens:
             del lows[place], active[place]
             continue
-        if place and active[place - 1].high > rect.low:
-            return active[place - 1], rect
-        if place < len(active) and active[place].low < rect.high:
-            return active[place], rect
-        lows.insert(place, rect.low)
-        active.insert(place, rect)
+        if place and active[place - 1][1] > low:
+            return active[place - 1][2], rect
+        if place < len(active) and active[place][0] < high:
+            return active[place][2], rect
+        lows.insert(place, low)
+        active.insert(place, (low, high, rect))
     return None
 
 
@@ -119,7 +130,7 @@ def cut_apart(sheet: Part, first: Way, stages: int) -> list[Part]:
         cut = [smaller for part in parts for smaller in _cut(part, way)]
         idle = idle + 1 if len(cut) == len(parts) else 0
         parts, way = cut, way.other
-        if stage == stages or (stages == 0 and idle == 2):
+        if stage == stages or (stages <= 0 and idle == 2):
             break
     return parts
 

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 MOST_PIECES = 100_000
 """More than that is no sewing, and the plan would not fit on paper."""
+STAGES = (0, 2, 3)
+"""Cuts after one another that plans are made for; 0: as many as it takes."""
 
 
 def solve(task: LayoutTask, watch: Watch) -> Answer:
@@ -57,6 +59,9 @@ def _at_once(task: LayoutTask) -> Answer | None:
         return Answer(status=Status.PROVED, layouts=(), value=0, bound=0)
     if not task.sheets:
         return _impossible("there is no fabric to cut from")
+    refused = _why_refused(task)
+    if refused:
+        return _impossible(refused)
     if any(want.wide <= 0 or want.long <= 0 for want in wanted):
         return _impossible("a piece has no size")
     if task.aim is Aim.VALUE:
@@ -68,6 +73,17 @@ def _at_once(task: LayoutTask) -> Answer | None:
     if pieces > MOST_PIECES:
         return _impossible(f"{pieces} pieces are more than can be planned at once; the most is {MOST_PIECES}")
     return None
+
+
+def _why_refused(task: LayoutTask) -> str:
+    """What no method here is made for; "" when there is nothing."""
+    if task.stages not in STAGES:
+        return f"plans have 2 or 3 cuts after one another, or any number (0), not {task.stages}"
+    if any((sheet.long is None) is not (task.aim is Aim.LENGTH) for sheet in task.sheets):
+        return "the length used is found of fabric of open length, cost and value of pieces of fabric with a length"
+    if any(sheet.cost < 0 for sheet in task.sheets):
+        return "a piece of fabric costs less than nothing"
+    return ""
 
 
 def _as_strips(task: LayoutTask) -> str:
@@ -92,7 +108,7 @@ def _searched(task: LayoutTask, watch: Watch) -> Answer:
         from stitchflip.cutting.layouts.one_load import worthiest
 
         return worthiest(task, watch)
-    if task.stages in {1, 2}:
+    if task.stages == 2:
         from stitchflip.cutting.layouts.two_stages import shortest
 
         return shortest(task, watch)
