@@ -215,6 +215,7 @@ def _program(placed: Sequence[Place], window: Window, seconds: float) -> tuple[l
         ("output_flag", False),
         ("threads", 1),
         ("random_seed", 0),
+        ("presolve", "off"),
         ("time_limit", max(seconds, 0.01)),
         ("mip_rel_gap", 0.0),
         ("mip_abs_gap", 0.999),

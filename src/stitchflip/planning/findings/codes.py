@@ -52,6 +52,7 @@ CODES: dict[str, str] = {
     "foundation.corner-triangle": "Half a square gives a corner patch with less fabric.",
     "stitching.wide-gap": "A place without stitching is wider than the batting allows.",
     "fabric.short": "The fabric on hand is not enough.",
+    "fabric.too-narrow": "A piece is wider than its fabric, however it is laid.",
     "fabric.nothing-to-spare": "The purchase leaves nothing to spare.",
     "fabric.one-way": "A one-way print lies on its side in some strips.",
     "fabric.motif": "Length for the unknown start of the print is counted for a fussy-cut center, or left out.",

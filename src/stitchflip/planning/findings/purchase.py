@@ -30,6 +30,8 @@ def fabric_amounts(plan: Plan) -> Iterator[Finding]:
             numbers = {"short_in": fabric.short_in}
             cures = tuple(_where_it_is_sold(plan, fabric.fabric))
             yield Finding("fabric.short", Severity.STOP, what, fabric.fabric, numbers=numbers, cures=cures)
+        elif fabric.left_out:
+            yield _too_narrow(plan, fabric)
         elif fabric.buy_in > 0 and fabric.spare_in < _LITTLE:
             yield _nothing_to_spare(plan, fabric, say)
 
@@ -41,6 +43,17 @@ def _where_it_is_sold(plan: Plan, name: str) -> Iterator[Cure]:
         if fabric.name == name and fabric.only_on_hand:
             change = Change(("fabrics", index, "only_on_hand"), "false")
             yield Cure(f"If {name} can still be bought, buy the rest of it.", (change,))
+
+
+def _too_narrow(plan: Plan, fabric: FabricPlan) -> Finding:
+    """Pieces the fabric cannot give, however much of it there is."""
+    cures = [Cure(f"Measure the usable width of {fabric.fabric}, or give those pieces another fabric.")]
+    if any(one.only_on_hand for one in plan.project.fabrics if one.name == fabric.fabric):
+        cures = list(_where_it_is_sold(plan, fabric.fabric))
+    numbers = {"usable_width_in": fabric.usable_width}
+    return Finding(
+        "fabric.too-narrow", Severity.STOP, fabric.because, fabric.fabric, numbers=numbers, cures=tuple(cures)
+    )
 
 
 def _nothing_to_spare(plan: Plan, fabric: FabricPlan, say: Speaker) -> Finding:
