@@ -34,7 +34,7 @@ def closer(asked: Fabric, *pieces: Piece, working: Working = Working.CUT_FIRST) 
 def from_shelf(asked: Fabric, *pieces: Piece) -> ShelfCloser | None:
     """The same from the shelf."""
     everyday = plan_fabric(asked, pieces, house(), Working.CUT_FIRST, Unit.INCH)
-    found = cut_shelf_closer(asked, pieces, house(), Unit.INCH, everyday, Watch(LONG))
+    found = cut_shelf_closer(asked, pieces, house(), Unit.INCH, everyday, partial(Watch, LONG))
     if found is not None and found.plan is not None:
         assert () == verify_fabric_plan(found.plan, asked, pieces, house(), Working.CUT_FIRST)
     return found

@@ -21,7 +21,7 @@ from stitchflip.lengths import Speaker, Unit
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Callable, Sequence
 
     from stitchflip.cutting.laying import Lot
     from stitchflip.cutting.layouts.model import Answer
@@ -60,7 +60,8 @@ def cut_shelf_closer(
     numbers: Numbers,
     unit: Unit,
     plan: FabricPlan,
-    watch: Watch,
+    watch: Callable[..., Watch],
+    cancelled: Callable[[], bool] | None = None,
 ) -> ShelfCloser | None:
     """Whether the shelf gives more when it is cut closer than the everyday plan does.
 
@@ -70,7 +71,9 @@ def cut_shelf_closer(
         numbers: the maker's numbers.
         unit: her unit.
         plan: the everyday plan of the same pieces.
-        watch: ends the search.
+        watch: makes the clock of the search, called with `cancelled` and `tell`: a `Watch` or a `Patience` with its
+            first arguments given.
+        cancelled: asked again and again; True ends the search with what there is.
 
     Returns:
         What is found; None when the question has no sense here: nothing but strips is on hand, lengths are found
@@ -87,9 +90,9 @@ def cut_shelf_closer(
     if any(sheet.along == "long" for sheet in shelf.sheets) and not all(piece.can_turn for piece in wanted):
         return None
     job = _Job.of(fabric, wanted, numbers, unit, plan, shelf)
-    answer = solve(job.task, watch)
-    if not answer.layouts:
-        return ShelfCloser(None, 0.0, (), is_proved=answer.status is Status.IMPOSSIBLE)
+    answer, is_settled = _searched(job, watch, cancelled)
+    if is_settled or not answer.layouts:
+        return ShelfCloser(None, 0.0, (), is_proved=is_settled or answer.status is Status.IMPOSSIBLE)
     closer = job.fabric_plan(answer)
     saves = plan.buy_in - closer.buy_in if not plan.left_out else 0.0
     cut_into = {sheet.name for sheet in closer.hand_sheets}
@@ -99,6 +102,29 @@ def cut_shelf_closer(
     if not is_better:
         return ShelfCloser(None, 0.0, (), is_proved=answer.status is Status.PROVED)
     return ShelfCloser(closer, saves, whole, is_proved=answer.status is Status.PROVED)
+
+
+def _searched(job: _Job, watch: Callable[..., Watch], cancelled: Callable[[], bool] | None) -> tuple[Answer, bool]:
+    """The engine's answer, and whether it is settled that nothing costs less than the everyday plan; then it ends."""
+    least = [0]
+
+    def tell(_value: int | None, proved: int) -> None:
+        least[0] = max(least[0], proved)
+
+    def is_settled() -> bool:
+        return job.everyday_cost is not None and least[0] >= job.everyday_cost
+
+    def is_over() -> bool:
+        return is_settled() or (cancelled is not None and cancelled())
+
+    answer = solve(job.task, watch(cancelled=is_over, tell=tell))
+    tell(None, answer.bound)
+    return answer, is_settled() and answer.status is not Status.IMPOSSIBLE
+
+
+def _sheet_cost(wide: float, long: float) -> int:
+    """What it costs to cut into a piece on hand."""
+    return max(1, round(_AREA * wide * long))
 
 
 def _area(plan: FabricPlan) -> float:
@@ -134,7 +160,7 @@ class _Job:
             Sheet(
                 whole_units(sheet.usable_length, grid),
                 whole_units(sheet.usable_stack, grid),
-                cost=max(1, round(_AREA * sheet.wide * sheet.long)),
+                cost=_sheet_cost(sheet.wide, sheet.long),
             )
             for sheet in on_hand
         ]
@@ -145,6 +171,19 @@ class _Job:
             sheets.append(Sheet(whole_units(width, grid), whole_units(cuts, grid), cost=dear * number + 1))
         task = LayoutTask(wants_of(lots, grid), tuple(sheets), Aim.COST)
         return cls(lots, on_hand, amounts, task, grid, fabric, numbers, unit, plan)
+
+    @property
+    def everyday_cost(self) -> int | None:
+        """What the everyday plan costs in the task; None when it is no plan, or buys what the task does not offer."""
+        if self.everyday.left_out:
+            return None
+        cost = sum(_sheet_cost(sheet.wide, sheet.long) for sheet in self.everyday.hand_sheets)
+        if self.everyday.buy_in <= 0:
+            return cost
+        for sheet, amount in zip(self.task.sheets[len(self.on_hand) :], self.amounts, strict=True):
+            if abs(amount.buy_in - self.everyday.buy_in) < _STEP_IN:
+                return cost + sheet.cost
+        return None
 
     def fabric_plan(self, answer: Answer) -> FabricPlan:
         """The engine's answer as a plan in rows, on hand and bought."""

@@ -58,14 +58,11 @@ def closer_cuts(
         cancelled: asked again and again; True ends the search, what was found so far is told.
         begins: called with the name of each fabric when its search begins.
     """
-    clock: Callable[..., Watch] = (
-        partial(Patience, _LOOKS, _LAST_RESORT_S) if seconds is None else partial(Watch, seconds)
-    )
     out: list[CloserCut] = []
     for plan in fabrics:
         if begins is not None:
             begins(plan.fabric)
-        out.append(_one(made, plan, clock, cancelled))
+        out.append(_one(made, plan, seconds, cancelled))
     return tuple(out)
 
 
@@ -80,16 +77,22 @@ def with_closer_cuts(made: Plan, cuts: Iterable[CloserCut]) -> Plan:
     return replace(made, fabrics=tuple(closer.get(plan.fabric, plan) for plan in made.fabrics))
 
 
-def _one(made: Plan, plan: FabricPlan, clock: Callable[..., Watch], cancelled: Callable[[], bool] | None) -> CloserCut:
+def _clock(seconds: float | None, looks: int) -> Callable[..., Watch]:
+    """What makes the clock of one search."""
+    return partial(Patience, looks, _LAST_RESORT_S) if seconds is None else partial(Watch, seconds)
+
+
+def _one(made: Plan, plan: FabricPlan, seconds: float | None, cancelled: Callable[[], bool] | None) -> CloserCut:
     fabric = next(one for one in made.project.fabrics if one.name == plan.fabric)
     pieces = made.pieces_by_fabric[plan.fabric]
     unit = made.project.units
-    found = cut_closer(fabric, pieces, made.numbers, unit, plan, clock, cancelled)
+    found = cut_closer(fabric, pieces, made.numbers, unit, plan, _clock(seconds, _LOOKS), cancelled)
     if found is not None:
         return CloserCut(plan.fabric, found.plan, _said(found, plan, pieces, Speaker(unit)))
     if not fabric.on_hand:
         return CloserCut(plan.fabric, None, "")
-    shelf = cut_shelf_closer(fabric, pieces, made.numbers, unit, plan, clock(cancelled=cancelled))
+    clock = _clock(seconds, _SHELF_LOOKS)
+    shelf = cut_shelf_closer(fabric, pieces, made.numbers, unit, plan, clock, cancelled)
     if shelf is None:
         return CloserCut(plan.fabric, None, "")
     return CloserCut(plan.fabric, shelf.plan, _said_of_shelf(shelf, plan, Speaker(unit)))
