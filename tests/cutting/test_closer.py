@@ -145,6 +145,14 @@ def test_a_print_that_cannot_be_bought_again_reaches_when_it_is_cut_closer() -> 
     assert () == found.plan.left_out
 
 
+def test_among_many_alike_one_that_is_enough_settles_the_search() -> None:
+    """Twelve fat quarters and one square: nothing costs less than cutting into one of them."""
+    found = from_shelf(fabric(on_hand=[FAT_QUARTER] * 12), Piece("Center", 8, 8, kind="rectangle"))
+
+    assert found is not None
+    assert (None, True) == (found.plan, found.is_proved)
+
+
 def test_of_two_pieces_on_hand_the_small_one_is_cut_when_it_is_enough() -> None:
     """A square of 8 comes from the remnant 9 × 9; the fat quarter stays whole, though it is named first."""
     remnant = {"name": "remnant", "wide": "9", "long": "9"}
