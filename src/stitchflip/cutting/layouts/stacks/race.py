@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     from stitchflip.cutting.layouts.stacks.ground import Ground, PiledStrip
     from stitchflip.cutting.layouts.stacks.record import Record
+    from stitchflip.cutting.layouts.watch import Watch
 
 _TASTES = (
     Guide(ahead=0.02),
@@ -67,9 +68,13 @@ class Racer:
         """How long the next run will take, as far as can be told."""
         return self._beam.seconds(self.breadth) * self._slowness
 
-    def run(self, record: Record) -> None:
-        """Search once, with more room than before."""
-        watch = record.watch
+    def run(self, record: Record, watch: Watch) -> None:
+        """Search once, with more room than before.
+
+        Args:
+            record: gets what is found.
+            watch: ends the search.
+        """
         before = watch.likely_left()
         found = self._beam.search(record.goal - self._kept_length, self.breadth, self._guide, watch)
         if found.reached == 1:
@@ -97,10 +102,11 @@ def raced(ground: Ground, starts: Sequence[Sequence[PiledStrip]], record: Record
     field = _field(ground, starts, record)
     while field:
         for racer in field:
-            if record.is_over() or record.watch.likely_left() <= until:
+            left = record.watch.likely_left() - until
+            if record.is_over() or left <= 0:
                 return
-            if racer.seconds() < record.watch.likely_left():
-                racer.run(record)
+            if racer.seconds() < left:
+                racer.run(record, record.watch.part(left))
             else:
                 racer.is_done = True
         field = _better_half([racer for racer in field if not racer.is_done])
