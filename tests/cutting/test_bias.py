@@ -13,7 +13,9 @@ from stitchflip.cutting.bias import (
     bias_tube,
     from_shelf,
     join_of_slanted,
+    square_by_rule,
     square_for,
+    strips_across,
     tube_of_slanted,
 )
 from stitchflip.errors import CuttingError
@@ -154,3 +156,16 @@ def test_sizes_that_nobody_cuts_are_refused(sizes: tuple[float, float, float]) -
         bias_lengths(*sizes)
     with pytest.raises(CuttingError, match="above zero"):
         bias_tube(*sizes, 0.25)
+
+
+@pytest.mark.parametrize("size", [0.0, -1.0, float("nan"), float("inf")])
+def test_bias_strips_of_no_size_are_refused(size: float) -> None:
+    """Widths and lengths that nothing has are a mistake that is told; so is a strip wider than any fabric."""
+    for asked in (
+        lambda: strips_across(40, size),
+        lambda: square_by_rule(100, size),
+        lambda: square_for(100, size, 0.25),
+        lambda: square_for(100, 1e12, 0.25),
+    ):
+        with pytest.raises(CuttingError):
+            asked()

@@ -8,7 +8,7 @@ only: what is left of its width is a strip too narrow to use, and rules that div
 
 from __future__ import annotations
 
-from math import ceil, floor, isfinite, sqrt
+from math import ceil, floor, inf, isfinite, sqrt
 from typing import TYPE_CHECKING
 
 from stitchflip.errors import CuttingError
@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 ROOT_2 = sqrt(2)
 TOLERANCE = 1e-6
+_LARGEST_SQUARE_IN = 400.0
+"""Seams and strips wider than this are a slip of the hand."""
 _MOST_STRIPS = 5_000
 
 
@@ -83,6 +85,7 @@ def strips_across(usable: float, cut: float) -> int:
         >>> strips_across(40, 2.5)
         11
     """
+    _refuse(usable, usable, cut)
     return floor(usable / (cut * ROOT_2) + TOLERANCE)
 
 
@@ -99,6 +102,7 @@ def square_by_rule(length: float, cut: float) -> int:
         >>> square_by_rule(250, 2), square_by_rule(100, 3.5)
         (23, 19)
     """
+    _refuse(length, length, cut)
     return ceil(sqrt(length * cut) - TOLERANCE)
 
 
@@ -245,6 +249,9 @@ def square_for(length: float, cut: float, seam: float, step: float = 1.0) -> flo
         24.0
     """
     _refuse(max(length, cut), cut, cut)
+    _refuse(step, step, step)
+    if not 0 <= seam <= _LARGEST_SQUARE_IN or cut > _LARGEST_SQUARE_IN:
+        _refuse(seam, cut, inf)
     sides = ceil((sqrt(length * cut) + 2 * seam) / step - TOLERANCE)
     while bias_tube(sides * step, sides * step, cut, seam).made < length - TOLERANCE:
         sides += 1
