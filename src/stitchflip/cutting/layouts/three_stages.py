@@ -30,7 +30,7 @@ _LONGER_START_PART = 0.4
 """Of the time, for a better plan of two stages where pieces laid one by one made none that is shorter."""
 _VARIED_PART = 0.35
 """Of the time, for many quick searches with chances."""
-_FEW_PIECES, _ALIKE = 200, 3
+_FEW_PIECES, _ALIKE = 100, 3
 """Of more pieces each must be wanted so often on average, for quick searches to be quick."""
 _MENDING_PART = 0.1
 """Of the time, for mending the plan that was found."""
