@@ -30,7 +30,7 @@ class Chosen:
     """No choice of these patterns costs less; infinite when there is none at all."""
 
 
-def choose(start: Remaining, columns: Sequence[Column], aim: int, seconds: float) -> Chosen:
+def choose(start: Remaining, columns: Sequence[Column], aim: int, seconds: float, *, is_proof: bool = False) -> Chosen:
     """The cheapest choice of patterns.
 
     Args:
@@ -38,6 +38,7 @@ def choose(start: Remaining, columns: Sequence[Column], aim: int, seconds: float
         columns: (kind of strip, pattern) to choose from.
         aim: cost at which to stop looking.
         seconds: for HiGHS.
+        is_proof: without presolve, which has claimed what was not so; slower. Only then is the bound one to keep.
     """
     import highspy  # type: ignore[import-untyped]  # ships no types
 
@@ -50,6 +51,8 @@ def choose(start: Remaining, columns: Sequence[Column], aim: int, seconds: float
         ("mip_rel_gap", 0.0),
         ("mip_abs_gap", 1e-6),
         ("objective_target", float(aim)),
+        ("presolve", "off" if is_proof else "choose"),
+        ("mip_allow_restart", not is_proof),
     ):
         highs.setOptionValue(option, setting)
     highs.passModel(_program(start, columns))

@@ -147,8 +147,11 @@ class Place:
         if chosen.packing is not None and chosen.packing.spent <= aim:
             return True
         if chosen.bound > aim:
-            self._raise()
-            return True
+            sure = choose(self.start, self.columns or [], aim, self.search.watch.likely_left(), is_proof=True)
+            self.search.found(sure.packing)
+            if sure.bound > aim:
+                self._raise()
+                return True
         return False
 
     def _raise(self) -> None:

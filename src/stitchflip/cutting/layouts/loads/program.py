@@ -69,12 +69,15 @@ class Program:
         value = self._highs.getInfo().objective_function_value
         return Solved(value, tuple(found.col_value), tuple(found.row_dual), tuple(found.col_dual), value)
 
-    def solve_whole(self, seconds: float, columns: Sequence[int]) -> tuple[Solved | None, float]:
+    def solve_whole(
+        self, seconds: float, columns: Sequence[int], *, is_proof: bool = False
+    ) -> tuple[Solved | None, float]:
         """With whole columns only, from some of them.
 
         Args:
             seconds: at most.
             columns: numbers of those that may be used.
+            is_proof: without presolve, which has claimed what was not so; only then is the bound one to keep.
 
         Returns:
             The best solution found, or None, and a bound for these columns.
@@ -101,6 +104,8 @@ class Program:
         highs.setOptionValue("time_limit", max(seconds, 0.01))
         highs.setOptionValue("mip_rel_gap", 0.0)
         highs.setOptionValue("mip_abs_gap", 1e-6)
+        highs.setOptionValue("presolve", "off" if is_proof else "choose")
+        highs.setOptionValue("mip_allow_restart", not is_proof)
         highs.passModel(model)
         highs.run()
         info = highs.getInfo()

@@ -192,7 +192,10 @@ class OneSheet:
             if column in self._laid:
                 strips += [self._laid[column]] * round(amount)
         self.offer(strips)
-        return bound >= found.value - 0.5
+        if bound < found.value - 0.5:
+            return False
+        sure, bound = self._program.solve_whole(max(0.05, self._watch.likely_left()), chosen, is_proof=True)
+        return sure is not None and bound >= found.value - 0.5
 
     def _is_within(self, strip: LaidStrip) -> bool:
         """Whether no piece is in it more often than it is wanted."""
