@@ -117,6 +117,6 @@ class Reply:
     near: float | None = None
     """Seconds until the plan was proved or at most 1 % from the bound; ours only."""
     is_deeper: bool = False
-    """True: right, but cut in more stages than asked for, so it is no plan of the same kind."""
+    """True: right, but cut in more stages or in taller strips than asked for, so it is no plan of the same kind."""
     faults: tuple[str, ...] = field(default=())
     """What the checks say; a reply with faults does not count."""

@@ -16,6 +16,7 @@ def checked(job: Job, reply: Reply) -> Reply:
         wrong = faults(job, reply.sheets, reply.value)
         is_deeper = bool(wrong) and job.stages > 0 and not faults(job.but(stages=0), reply.sheets, reply.value)
         found += [] if is_deeper else wrong
+        is_deeper = is_deeper or (not wrong and not _is_low(job, reply))
         if reply.bound is not None and job.better(reply.value, reply.bound):
             found.append(f"plan {reply.value} passes its own bound {reply.bound}")
         if reply.proved and reply.value != reply.bound:
@@ -28,17 +29,20 @@ def checked(job: Job, reply: Reply) -> Reply:
 def judged(job: Job, replies: dict[str, Reply]) -> dict[str, Reply]:
     """All replies to one job, each checked, then held against the plans of the others and what is known."""
     replies = {name: checked(job, reply) for name, reply in replies.items()}
-    plans = {name: reply.value for name, reply in replies.items() if _counts(job, reply)}
+    plans = {name: reply.value for name, reply in replies.items() if _counts(reply)}
     reached = [("a known plan", job.known.reached), *plans.items()]
     return {
         name: replace(reply, faults=reply.faults + _against(job, reply, reached)) for name, reply in replies.items()
     }
 
 
-def _counts(job: Job, reply: Reply) -> bool:
-    """Whether a plan is one for just this job: right, and no strip is taller than is asked for."""
-    if reply.value is None or reply.faults or reply.is_deeper:
-        return False
+def _counts(reply: Reply) -> bool:
+    """Whether a plan is one for just this job: right, and of no other kind."""
+    return reply.value is not None and not reply.faults and not reply.is_deeper
+
+
+def _is_low(job: Job, reply: Reply) -> bool:
+    """Whether no strip is taller than is asked for."""
     return job.tallest_strip is None or tallest_strip(job, reply.sheets) <= job.tallest_strip
 
 
@@ -48,6 +52,6 @@ def _against(job: Job, reply: Reply, reached: list[tuple[str, int | None]]) -> t
         if reply.bound is not None and value is not None and job.better(value, reply.bound):
             found.append(f"FALSE BOUND {reply.bound}: {whose} is worth {value}")
     limit = job.known.limit
-    if limit is not None and _counts(job, reply) and reply.value is not None and job.better(reply.value, limit):
+    if limit is not None and _counts(reply) and reply.value is not None and job.better(reply.value, limit):
         found.append(f"plan {reply.value} passes the known bound {limit}: one of them is wrong")
     return tuple(found)

@@ -30,7 +30,7 @@ class Row:
     def against(self, peer: str) -> str:
         """How ours compares: "won", "tied", "lost" (a plan that does not stand is none), or "" where not measured.
 
-        "deeper": theirs is better only by cutting in more stages than asked for.
+        "deeper": theirs is better only by cutting in more stages or taller strips than asked for.
         """
         if peer not in self.replies:
             return ""

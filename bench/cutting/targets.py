@@ -99,7 +99,7 @@ def _never_behind(standing: Standing) -> Measured:
     if not any(scores.values()):
         return Measured(what, NOT_MEASURED, "none lost", is_met=True)
     remarks = []
-    for verdict, words in (("lost", "lost"), ("deeper", "shorter only in more stages than asked for")):
+    for verdict, words in (("lost", "lost"), ("deeper", "shorter only in more stages or taller strips than asked for")):
         found = [
             f"{row.job.name} to {name}" for row in standing.rows for name in scores if row.against(name) == verdict
         ]

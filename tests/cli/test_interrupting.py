@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import signal
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -57,13 +58,13 @@ def test_own_handler_of_a_program_is_left_alone() -> None:
 
 def test_interrupted_cut_tells_everything(ask: Ask, monkeypatch: pytest.MonkeyPatch) -> None:
     """Ctrl-C as the search for closer ways begins: the order of every cut all the same, status 0, a hint beside it."""
+    from stitchflip.cutting.closer import cut_closer
     from stitchflip.planning import closer_cuts
 
-    def pressed(*given: object, **named: object) -> object:
+    def pressed(*given: Any, **named: Any) -> Any:
         signal.raise_signal(signal.SIGINT)
         return cut_closer(*given, **named)
 
-    cut_closer = closer_cuts.cut_closer
     monkeypatch.setattr(closer_cuts, "cut_closer", pressed)
     said = ask("cut", LOCK_KEEPER, "--look", "600", "--fabric", "Towpath")
 
