@@ -22,8 +22,8 @@ against every published value. The instances and where they come from: `bench/in
 Read a cell as *value (bound)*: of a length, a cost or a number of sheets the smaller value is the better one, and no
 plan of this kind can be below the bound; of a value (knapsack) it is the other way round. **Bold** is proved best.
 A dash is no plan in the time; ↡ marks a plan that takes more stages or taller strips than asked for, another kind of
-plan: where it is better than ours it is counted apart. Known: the optimum, or bound–best plan, as published or as computed for this
-project.
+plan: where it is better than ours it is counted apart. Known: the optimum, or bound–best plan, as published or as
+computed for this project.
 """
 
 _SCORES = (
