@@ -25,6 +25,7 @@ def cutting_order(pieces: Iterable[Piece]) -> tuple[Piece, ...]:
         width; then the order sewn.
 
     Example:
+        >>> from stitchflip.cutting import Piece
         >>> strip, center = Piece("1", 3.5, 12, step=1), Piece("Center", 3, 3, kind="rectangle")
         >>> [piece.name for piece in cutting_order([strip, center])]
         ['Center', '1']
