@@ -8,6 +8,8 @@ import pytest
 
 from stitchflip.cutting import Piece, Status, plan_fabric
 from stitchflip.cutting.closer import Closer, cut_closer
+from stitchflip.cutting.layouts.model import Answer, LayoutTask
+from stitchflip.cutting.layouts.solving import solve
 from stitchflip.cutting.layouts.watch import Watch
 from stitchflip.cutting.shelf_closer import ShelfCloser, cut_shelf_closer
 from stitchflip.cutting.verify import verify_fabric_plan
@@ -162,6 +164,49 @@ def test_of_two_pieces_on_hand_the_small_one_is_cut_when_it_is_enough() -> None:
     assert found.plan is not None
     assert ("fat quarter",) == found.leaves_whole
     assert ["remnant"] == [sheet.name for sheet in found.plan.hand_sheets]
+
+
+def test_sizes_between_the_marks_of_the_ruler_prove_nothing() -> None:
+    """Three strips of 17/3 in fill a quarter 17 in wide; on a grid of 1/16 in they would not: that is no proof."""
+    pieces = strips(17 / 3, 20, 20, 20)
+    everyday = plan_fabric(fabric(on_hand=[FAT_QUARTER]), pieces, house(), Working.CUT_FIRST, Unit.INCH)
+    found = from_shelf(fabric(on_hand=[FAT_QUARTER], only_on_hand=True), *pieces)
+
+    assert (0, ()) == (everyday.buy_in, everyday.left_out)
+    assert found is not None
+    assert not found.is_proved
+
+
+def test_a_proof_of_what_is_bought_beside_the_shelf_is_one_of_steps_not_of_inches() -> None:
+    """Everything but a strip 5 × 36 comes from the quarter: 1/4 yd is bought, the least the shop cuts; 6 in are needed.
+
+    No less can be bought. That less than 6 in could be needed is not excluded, and not said.
+    """
+    found = from_shelf(fabric(on_hand=[FAT_QUARTER]), *SIDE_BY_SIDE, Piece("3", 5, 36, step=3))
+
+    assert found is not None
+    assert found.plan is not None
+    assert (YARD / 4, Status.PROVED) == (found.plan.buy_in, found.plan.status)
+    assert found.plan.bound_in < 5.5
+
+
+def test_a_search_cancelled_between_two_and_three_stages_has_not_proved_three(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A square of 8 and eight pieces 2 × 15 take 1/4 yd in three stages; after two, nobody can say they do not."""
+    asked, pieces = fabric(), (Piece("Center", 8, 8, kind="rectangle"), *strips(2, 15, count=8))
+    everyday = plan_fabric(asked, pieces, house(), Working.CUT_FIRST, Unit.INCH)
+    done: list[Answer] = []
+
+    def searched(task: LayoutTask, watch: Watch) -> Answer:
+        done.append(solve(task, watch))
+        return done[-1]
+
+    monkeypatch.setattr("stitchflip.cutting.closer.solve", searched)
+    found = cut_closer(asked, pieces, house(), Unit.INCH, everyday, partial(Watch, LONG), cancelled=lambda: bool(done))
+
+    assert 1 == len(done)
+    assert found is not None
+    assert not found.is_proved
+    assert YARD / 4 >= found.least_buy_in
 
 
 def test_nothing_on_hand_but_strips_is_left_to_the_everyday_plan() -> None:

@@ -76,6 +76,17 @@ def test_a_plan_without_proof_says_how_far_it_may_be_off(lantern: Plan) -> None:
     assert "less than 8 in" in answer.sure.replace("\u202f", " ")
 
 
+def test_a_plan_without_a_bound_claims_no_distance_from_it(lantern: Plan) -> None:
+    """Nothing is known of how much less could do, so no percentage is told."""
+    inkwell = next(fabric for fabric in lantern.fabrics if fabric.fabric == "Inkwell")
+    loose = replace(inkwell, bound_in=0.0, status=Status.BEST_FOUND)
+    (answer,) = cutting_answers(lantern, [loose])
+
+    assert percent_above(loose) is None
+    assert "%" not in answer.sure
+    assert "was not decided" in answer.sure
+
+
 def test_the_document_is_ready_for_other_programs(lantern: Plan) -> None:
     """Only plain values, the same for the same plan, numbers of lengths under keys ending in _in."""
     first, again = (json.dumps(cutting_as_json(lantern, cutting_answers(lantern)), allow_nan=False) for _ in "ab")

@@ -13,10 +13,21 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from stitchflip.cutting.counting import is_too_much_for
-from stitchflip.cutting.laying import GRID_IN, lots_of, row_of, units_up, wants_of, whole_units
+from stitchflip.cutting.laying import (
+    GRID_IN,
+    is_on_grid,
+    lots_of,
+    may_move,
+    plan_in_rows,
+    row_of,
+    sides_of,
+    units_up,
+    wants_of,
+    whole_units,
+)
 from stitchflip.cutting.layouts.model import LayoutTask, Sheet
 from stitchflip.cutting.layouts.solving import solve
-from stitchflip.cutting.model import FabricPlan, Status
+from stitchflip.cutting.model import Status
 from stitchflip.cutting.purchase import Purchase, Shrinkage, purchase_for, shrinkage_of
 from stitchflip.values import dataclass
 
@@ -26,14 +37,12 @@ if TYPE_CHECKING:
     from stitchflip.cutting.laying import Lot
     from stitchflip.cutting.layouts.model import Answer
     from stitchflip.cutting.layouts.watch import Watch
-    from stitchflip.cutting.model import Piece
+    from stitchflip.cutting.model import FabricPlan, Piece
     from stitchflip.lengths import Unit
     from stitchflip.project.model import Fabric
     from stitchflip.project.numbers import Numbers
 
 _MOST_PIECES = 5_000
-_SAME = 1e-4
-"""Parts of a unit that a whole number may be off by."""
 _STEP_IN = 1e-3
 """Purchases closer together than this are the same."""
 
@@ -84,9 +93,7 @@ def cut_closer(
     wanted = [piece for piece in pieces if piece.count]
     if plan.buy_in <= 0 or plan.from_hand or plan.left_out or not wanted:
         return None
-    if any(strips.as_you_go for strips in plan.strip_plans) or any(p.motif_in or p.window for p in wanted):
-        return None
-    if sum(piece.count for piece in wanted) > _MOST_PIECES:
+    if not may_move(plan, wanted) or sum(piece.count for piece in wanted) > _MOST_PIECES:
         return None
     job = _Job.of(fabric, tuple(wanted), numbers, unit, plan.usable_width)
     least = job.buys(job.area_units)
@@ -106,7 +113,10 @@ def _search(job: _Job, plan: FabricPlan, watch: Callable[..., Watch], cancelled:
         if found.layouts and job.buys(found.value) < reached - _STEP_IN:
             best, reached = (stages, found), job.buys(found.value)
         least, looked = min(job.buys(job.bound(found)), reached), stages
-        if job.buys(job.area_units) > reached - _STEP_IN or (cancelled is not None and cancelled()):
+        if job.buys(job.area_units) > reached - _STEP_IN:
+            break
+        if cancelled is not None and cancelled():
+            least = job.buys(job.area_units)
             break
     proved = least > reached - _STEP_IN
     if best is None:
@@ -159,13 +169,12 @@ class _Job:
     def of(cls, fabric: Fabric, pieces: tuple[Piece, ...], numbers: Numbers, unit: Unit, width: float) -> _Job:
         grid = GRID_IN[unit]
         lots = lots_of(fabric, pieces, width)
-        lengths = [*(side for lot in lots for side in (lot.across, lot.along)), width]
         return cls(
             lots=lots,
             task=LayoutTask(wants_of(lots, grid), (Sheet(whole_units(width, grid), None),)),
             grid=grid,
             area_units=units_up(sum(lot.across * lot.along * lot.count for lot in lots) / width, grid),
-            is_exact=all(abs(length / grid - round(length / grid)) < _SAME for length in lengths),
+            is_exact=is_on_grid([*sides_of(lots), width], grid),
             numbers=numbers,
             shrinkage=shrinkage_of(fabric, numbers),
         )
@@ -195,21 +204,6 @@ class _Job:
     def fabric_plan(self, everyday: FabricPlan, answer: Answer, *, is_proved: bool) -> FabricPlan:
         """The engine's answer as a plan in rows."""
         rows = [row_of(strip, self.lots, self.grid) for layout in answer.layouts for strip in layout.strips]
-        purchase = self.purchase(answer.value)
-        return replace(
-            everyday,
-            strip_plans=(),
-            rows=tuple(sorted(rows, key=lambda row: -row.height)),
-            losing_rows_in=None,
-            used_in=answer.value * self.grid,
-            need_in=purchase.need_in,
-            buy_in=purchase.buy_in,
-            spare_in=purchase.spare_in,
-            bound_in=min(self.purchase(self.bound(answer)).need_in, purchase.need_in),
-            status=Status.PROVED if is_proved else Status.BEST_FOUND,
-            tipping_points=(),
-            miscuts=0,
-            turning_is_refused=False,
-            spare_strip_buy_in=purchase.buy_in,
-            fits_fat_quarter=False,
-        )
+        bound = self.purchase(self.bound(answer)).need_in
+        status = Status.PROVED if is_proved else Status.BEST_FOUND
+        return plan_in_rows(everyday, rows, answer.value * self.grid, self.purchase(answer.value), bound, status)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import ceil, floor
 from typing import TYPE_CHECKING
 
@@ -11,15 +12,18 @@ from stitchflip.lengths import CM_PER_INCH, Unit
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from stitchflip.cutting.layouts.model import Bit, LaidStrip
-    from stitchflip.cutting.model import Piece
+    from stitchflip.cutting.model import FabricPlan, Piece, Status
+    from stitchflip.cutting.purchase import Purchase
     from stitchflip.project.model import Fabric
 
 GRID_IN = {Unit.INCH: 1 / 16, Unit.CM: 0.1 / CM_PER_INCH}
 """One unit of the engine, inches: a sixteenth of an inch, or a millimeter."""
 _TOLERANCE = 1e-6
+_SAME = 1e-4
+"""Parts of a unit that a whole number may be off by."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +98,25 @@ def whole_units(length: float, grid: float) -> int:
     return floor(length / grid + _TOLERANCE)
 
 
+def is_on_grid(lengths: Iterable[float], grid: float) -> bool:
+    """Whether all lengths are whole units. Only then is what the engine proves true of the pieces themselves.
+
+    Args:
+        lengths: inches.
+        grid: inches in one unit.
+    """
+    return all(abs(length / grid - round(length / grid)) < _SAME for length in lengths)
+
+
+def sides_of(lots: Iterable[Lot]) -> Iterator[float]:
+    """Every length of the pieces, inches.
+
+    Args:
+        lots: pieces as they lie.
+    """
+    return (side for lot in lots for side in (lot.across, lot.along))
+
+
 def row_of(strip: LaidStrip, lots: Sequence[Lot], grid: float) -> Row:
     """The engine's strip as a row of the fabric.
 
@@ -111,3 +134,45 @@ def row_of(strip: LaidStrip, lots: Sequence[Lot], grid: float) -> Row:
     stacks = tuple(RowStack(stack.wide * grid, tuple(map(piece, stack.bits))) for stack in strip.stacks)
     pieces = tuple((one.label, one.across) for stack in stacks for one in stack.pieces)
     return Row(strip.high * grid, pieces, turned=False, stacks=stacks)
+
+
+def may_move(plan: FabricPlan, pieces: Sequence[Piece]) -> bool:
+    """Whether pieces may lie anywhere: lengths are known before sewing, and no motif says where to cut.
+
+    Args:
+        plan: the everyday plan.
+        pieces: what is cut from the fabric.
+    """
+    return not any(strips.as_you_go for strips in plan.strip_plans) and not any(p.motif_in or p.window for p in pieces)
+
+
+def plan_in_rows(
+    everyday: FabricPlan, rows: Iterable[Row], used_in: float, purchase: Purchase, bound_in: float, status: Status
+) -> FabricPlan:
+    """A fabric plan in which every piece lies in a row; what is told of strips of one width is left out.
+
+    Args:
+        everyday: the plan in whose place it stands.
+        rows: from new fabric.
+        used_in: length they take, inches.
+        purchase: what that means in the shop.
+        bound_in: no plan of this kind needs less, inches.
+        status: how sure that is.
+    """
+    return replace(
+        everyday,
+        strip_plans=(),
+        rows=tuple(sorted(rows, key=lambda row: -row.height)),
+        losing_rows_in=None,
+        used_in=used_in,
+        need_in=purchase.need_in,
+        buy_in=purchase.buy_in,
+        spare_in=purchase.spare_in,
+        bound_in=min(bound_in, purchase.need_in),
+        status=status,
+        tipping_points=(),
+        miscuts=0,
+        turning_is_refused=False,
+        spare_strip_buy_in=purchase.buy_in,
+        fits_fat_quarter=False,
+    )

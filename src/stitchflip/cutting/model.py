@@ -180,6 +180,11 @@ class Row:
     stacks: tuple[RowStack, ...] = ()
     """Where each piece lies, when pieces of different heights share the row (cutting closer); else empty."""
 
+    @property
+    def filled(self) -> float:
+        """What its pieces take of its length."""
+        return sum(stack.wide for stack in self.stacks) or sum(across for _, across in self.pieces)
+
 
 @dataclass(frozen=True, slots=True)
 class HandSheet:

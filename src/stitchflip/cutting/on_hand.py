@@ -6,7 +6,7 @@ used first, the widest strips first, each strip from a piece that is cut already
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import field, replace
 from math import floor
 from typing import TYPE_CHECKING
 
@@ -47,13 +47,21 @@ class Sheet:
         """What is left side by side."""
         return self.usable_stack - self.used
 
+    def cut_in(self, rows: Sequence[Row]) -> HandSheet:
+        """The sheet cut in these rows and nothing else.
+
+        Args:
+            rows: side by side along the sheet.
+        """
+        return replace(self, used=sum(row.height for row in rows), strips=[], rows=list(rows)).finished()
+
     def finished(self) -> HandSheet:
         """The sheet as the plan reports it."""
         counts: dict[float, int] = {}
         for strip in self.strips:
             counts[strip.width] = counts.get(strip.width, 0) + 1
         filled = [sum(length for _, length in strip.pieces) for strip in self.strips]
-        filled += [sum(across for _, across in row.pieces) for row in self.rows]
+        filled += [row.filled for row in self.rows]
         side = self.wide if self.along == "wide" else self.long
         return HandSheet(
             name=self.name,

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from stitchflip.cutting.laying import GRID_IN, Lot, units_up, wants_of, whole_units
+from stitchflip.cutting.laying import GRID_IN, Lot, is_on_grid, sides_of, wants_of, whole_units
 from stitchflip.cutting.layouts.model import LayoutTask, Sheet
 from stitchflip.cutting.layouts.watch import Patience
 from stitchflip.cutting.model import Row, Status
@@ -25,7 +25,6 @@ _SECONDS = 20.0
 """Never reached on a machine that works; the looks end the search."""
 _MOST_SIZES = 40
 _MOST_PIECES = 1_000
-_SAME = 1e-4
 
 
 def searched_rows(usable_width: float, plan: RowPlan, unit: Unit) -> RowPlan:
@@ -45,14 +44,7 @@ def searched_rows(usable_width: float, plan: RowPlan, unit: Unit) -> RowPlan:
     grid = GRID_IN[unit]
     task = LayoutTask(wants_of(lots, grid), (Sheet(whole_units(usable_width, grid), None),))
     answer = solve(task, Patience(_LOOKS, _SECONDS))
-    is_exact = (
-        all(
-            abs(length - units_up(length, grid) * grid) < _SAME * grid
-            for lot in lots
-            for length in (lot.across, lot.along)
-        )
-        and abs(usable_width - task.sheets[0].wide * grid) < _SAME * grid
-    )
+    is_exact = is_on_grid([*sides_of(lots), usable_width], grid)
     bound = max(plan.bound_in, answer.bound * grid) if is_exact else plan.bound_in
     length = answer.value * grid
     rows = plan.rows

@@ -10,7 +10,17 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from stitchflip.cutting.laying import GRID_IN, lots_of, row_of, wants_of, whole_units
+from stitchflip.cutting.laying import (
+    GRID_IN,
+    is_on_grid,
+    lots_of,
+    may_move,
+    plan_in_rows,
+    row_of,
+    sides_of,
+    wants_of,
+    whole_units,
+)
 from stitchflip.cutting.layouts.model import Aim, LayoutTask, Sheet
 from stitchflip.cutting.layouts.solving import solve
 from stitchflip.cutting.model import FabricPlan, HandSheet, Row, Status
@@ -85,14 +95,15 @@ def cut_shelf_closer(
     )
     if not wanted or not shelf.sheets or shelf.strips or sum(piece.count for piece in wanted) > _MOST_PIECES:
         return None
-    if any(strips.as_you_go for strips in plan.strip_plans) or any(p.motif_in or p.window for p in wanted):
+    if not may_move(plan, wanted):
         return None
     if any(sheet.along == "long" for sheet in shelf.sheets) and not all(piece.can_turn for piece in wanted):
         return None
     job = _Job.of(fabric, wanted, numbers, unit, plan, shelf)
     answer, is_settled = _searched(job, watch, cancelled)
+    proved = job.is_exact and (is_settled or answer.status in {Status.PROVED, Status.IMPOSSIBLE})
     if is_settled or not answer.layouts:
-        return ShelfCloser(None, 0.0, (), is_proved=is_settled or answer.status is Status.IMPOSSIBLE)
+        return ShelfCloser(None, 0.0, (), is_proved=proved)
     closer = job.fabric_plan(answer)
     saves = plan.buy_in - closer.buy_in if not plan.left_out else 0.0
     cut_into = {sheet.name for sheet in closer.hand_sheets}
@@ -100,8 +111,8 @@ def cut_shelf_closer(
     opened = _area(closer) < _area(plan) - _TOLERANCE
     is_better = bool(plan.left_out) or saves > _STEP_IN or (saves > -_STEP_IN and opened)
     if not is_better:
-        return ShelfCloser(None, 0.0, (), is_proved=answer.status is Status.PROVED)
-    return ShelfCloser(closer, saves, whole, is_proved=answer.status is Status.PROVED)
+        return ShelfCloser(None, 0.0, (), is_proved=proved)
+    return ShelfCloser(closer, saves, whole, is_proved=proved)
 
 
 def _searched(job: _Job, watch: Callable[..., Watch], cancelled: Callable[[], bool] | None) -> tuple[Answer, bool]:
@@ -142,6 +153,8 @@ class _Job:
     """Amounts the shop would cut, after the pieces on hand in the task."""
     task: LayoutTask
     grid: float
+    is_exact: bool
+    """True when every piece is whole units wide and long, so that what the engine proves is true of the pieces."""
     fabric: Fabric
     numbers: Numbers
     unit: Unit
@@ -170,7 +183,7 @@ class _Job:
             cuts = amount.buy_in * (1 - shrinkage.along) - numbers.straightening
             sheets.append(Sheet(whole_units(width, grid), whole_units(cuts, grid), cost=dear * number + 1))
         task = LayoutTask(wants_of(lots, grid), tuple(sheets), Aim.COST)
-        return cls(lots, on_hand, amounts, task, grid, fabric, numbers, unit, plan)
+        return cls(lots, on_hand, amounts, task, grid, is_on_grid(sides_of(lots), grid), fabric, numbers, unit, plan)
 
     @property
     def everyday_cost(self) -> int | None:
@@ -194,34 +207,29 @@ class _Job:
         for layout in answer.layouts:
             own = sorted((row_of(s, self.lots, self.grid) for s in layout.strips), key=lambda row: -row.height)
             if layout.sheet < len(self.on_hand):
-                sheets.append(_hand_sheet(self.on_hand[layout.sheet], own))
+                sheets.append(self.on_hand[layout.sheet].cut_in(own))
                 continue
             rows += own
             used += layout.used * self.grid
         if rows:
             bought = purchase_for(used, self.numbers, shrinkage_of(self.fabric, self.numbers))
+        status = Status.PROVED if self.is_exact and answer.status is Status.PROVED else Status.BEST_FOUND
         return replace(
-            self.everyday,
-            strip_plans=(),
-            rows=tuple(rows),
-            losing_rows_in=None,
-            used_in=used,
+            plan_in_rows(self.everyday, rows, used, bought, self._bound_in(bought, status), status),
             straightening_in=self.numbers.straightening if rows else 0.0,
-            need_in=bought.need_in,
-            buy_in=bought.buy_in,
-            spare_in=bought.spare_in,
-            bound_in=bought.need_in if answer.status is Status.PROVED else 0.0,
-            status=answer.status,
-            tipping_points=(),
             from_hand=from_hand_words(sheets, (), Speaker(self.unit)),
             short_in=0.0,
-            miscuts=0,
             hand_sheets=tuple(sheets),
-            turning_is_refused=False,
-            spare_strip_buy_in=bought.buy_in,
-            fits_fat_quarter=False,
             left_out=(),
             because="",
+        )
+
+    def _bound_in(self, bought: Purchase, status: Status) -> float:
+        """What is proved is the amount bought, not its inches: more than the next smaller amount is needed."""
+        if status is not Status.PROVED or bought.buy_in <= 0:
+            return 0.0
+        return (
+            max((one.buy_in for one in self.amounts if one.buy_in < bought.buy_in - _STEP_IN), default=0.0) + _STEP_IN
         )
 
 
@@ -236,20 +244,3 @@ def _amounts(plan: FabricPlan, numbers: Numbers, fabric: Fabric) -> list[Purchas
             out.append(Purchase(buy, buy))
         buy += step
     return out
-
-
-def _hand_sheet(sheet: OnHandSheet, rows: Sequence[Row]) -> HandSheet:
-    side = sheet.wide if sheet.along == "wide" else sheet.long
-    filled = max(sum(stack.wide for stack in row.stacks) for row in rows)
-    return HandSheet(
-        name=sheet.name,
-        wide=sheet.wide,
-        long=sheet.long,
-        along=sheet.along,
-        usable_length=sheet.usable_length,
-        usable_stack=sheet.usable_stack,
-        strips=(),
-        rows=tuple(rows),
-        used_in=sum(row.height for row in rows),
-        column_left_in=max(side - filled, 0.0),
-    )

@@ -187,8 +187,11 @@ def how_sure(fabric: FabricPlan, say: Speaker, *, is_closer: bool = False) -> st
     ways = "rows cut edge to edge" if is_closer else "strips of one width and whole rows"
     if fabric.status is Status.PROVED and fabric.need_in - fabric.bound_in < _SAME_IN:
         return f"Proved: no way of cutting in {ways} needs less than {say.shortage(fabric.bound_in)}."
+    above = percent_above(fabric)
+    if above is None:
+        return f"Best found: how much less another plan in {ways} could need was not decided."
     return (
-        f"Best found, at most {percent_above(fabric):.1f} % above what any plan in {ways} needs: none does with less "
+        f"Best found, at most {above:.1f} % above what any plan in {ways} needs: none does with less "
         f"than {say.shortage(fabric.bound_in)}."
     )
 
@@ -200,14 +203,14 @@ def _closer(found: CloserCut | None, *, is_told: bool) -> str:
     return f"{found.says} That order: stitchflip cut --closer." if found.plan and not is_told else found.says
 
 
-def percent_above(fabric: FabricPlan) -> float:
-    """How far a plan's need lies above what no plan goes under, percent, up to the next tenth.
+def percent_above(fabric: FabricPlan) -> float | None:
+    """How far a plan's need lies above what no plan goes under, percent, up to the next tenth; None: not known.
 
     Args:
         fabric: the plan of one fabric.
     """
     if fabric.bound_in <= 0:
-        return 0.0
+        return 0.0 if fabric.need_in <= 0 else None
     return ceil((fabric.need_in / fabric.bound_in - 1) * 1000 - 1e-6) / 10
 
 
