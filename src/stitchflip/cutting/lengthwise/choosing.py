@@ -9,6 +9,7 @@ from itertools import accumulate
 from math import isfinite
 from typing import TYPE_CHECKING, Any
 
+from stitchflip.cutting.highs import quiet_highs
 from stitchflip.cutting.lengthwise.remaining import Remaining
 from stitchflip.values import dataclass
 
@@ -42,19 +43,14 @@ def choose(start: Remaining, columns: Sequence[Column], aim: int, seconds: float
     """
     import highspy  # type: ignore[import-untyped]  # ships no types
 
-    highs = highspy.Highs()
-    for option, setting in (
-        ("output_flag", False),
-        ("threads", 1),
-        ("random_seed", 0),
-        ("time_limit", float(max(seconds, 0.01))),
-        ("mip_rel_gap", 0.0),
-        ("mip_abs_gap", 1e-6),
-        ("objective_target", float(aim)),
-        ("presolve", "off" if is_proof else "choose"),
-        ("mip_allow_restart", not is_proof),
-    ):
-        highs.setOptionValue(option, setting)
+    highs = quiet_highs(
+        presolve="off" if is_proof else "choose",
+        mip_allow_restart=not is_proof,
+        mip_rel_gap=0.0,
+        mip_abs_gap=1e-6,
+        time_limit=float(max(seconds, 0.01)),
+        objective_target=float(aim),
+    )
     highs.passModel(_program(start, columns))
     highs.run()
     info = highs.getInfo()

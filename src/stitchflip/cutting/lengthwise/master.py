@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from stitchflip.cutting.highs import quiet_highs
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -57,15 +58,7 @@ class Master:
         self.columns: list[Column] = []
         self.known: set[Column] = set()
         self._place: list[int] = []
-        highs = self._highs = highspy.Highs()
-        for option, setting in (
-            ("output_flag", False),
-            ("threads", 1),
-            ("random_seed", 0),
-            ("presolve", "off"),
-            ("solver", "simplex"),
-        ):
-            highs.setOptionValue(option, setting)
+        highs = self._highs = quiet_highs(solver="simplex")
         self._infinity = highspy.kHighsInf
         rows = len(task.sizes)
         empty = np.array([], dtype=np.int32)

@@ -10,6 +10,7 @@ from __future__ import annotations
 from math import floor
 from typing import TYPE_CHECKING
 
+from stitchflip.cutting.highs import quiet_highs
 from stitchflip.cutting.model import Status
 from stitchflip.cutting.motifs.model import TOLERANCE, Window
 from stitchflip.values import dataclass
@@ -210,17 +211,7 @@ def _program(placed: Sequence[Place], window: Window, seconds: float) -> tuple[l
     import numpy as np
 
     groups = _groups(placed, window)
-    highs = highspy.Highs()
-    for option, setting in (
-        ("output_flag", False),
-        ("threads", 1),
-        ("random_seed", 0),
-        ("presolve", "off"),
-        ("time_limit", max(seconds, 0.01)),
-        ("mip_rel_gap", 0.0),
-        ("mip_abs_gap", 0.999),
-    ):
-        highs.setOptionValue(option, setting)
+    highs = quiet_highs(mip_rel_gap=0.0, mip_abs_gap=0.999, time_limit=max(seconds, 0.01))
     program = highspy.HighsLp()
     program.num_col_, program.num_row_ = len(placed), len(groups)
     program.col_cost_ = -np.ones(len(placed))

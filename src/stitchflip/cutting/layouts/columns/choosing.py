@@ -9,6 +9,7 @@ from itertools import count
 from math import ceil, isfinite
 from typing import TYPE_CHECKING, Any
 
+from stitchflip.cutting.highs import quiet_highs
 from stitchflip.cutting.layouts.columns.column import given_by
 from stitchflip.values import dataclass
 
@@ -70,19 +71,13 @@ def chosen(
     """
     import highspy  # type: ignore[import-untyped]  # ships no types
 
-    highs = highspy.Highs()
-    options = {
-        "output_flag": False,
-        "threads": 1,
-        "random_seed": 0,
-        "presolve": "on" if is_presolved else "off",
-        "mip_allow_restart": is_presolved,
-        "mip_rel_gap": 0.0,
-        "mip_abs_gap": 1 - 2 * _SLACK,
-        "time_limit": max(_SHORTEST_RUN, watch.left()),
-    }
-    for option, setting in options.items():
-        highs.setOptionValue(option, setting)
+    highs = quiet_highs(
+        presolve="on" if is_presolved else "off",
+        mip_allow_restart=is_presolved,
+        mip_rel_gap=0.0,
+        mip_abs_gap=1 - 2 * _SLACK,
+        time_limit=max(_SHORTEST_RUN, watch.left()),
+    )
     if enough is not None:
         highs.setOptionValue("objective_target", enough + 0.5)
     if looks is not None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from stitchflip.cutting.highs import quiet_highs
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -35,9 +37,7 @@ class Master:
         """Of each column, in the last solution."""
         self._known: set[Column] = set()
         self._good = highspy.HighsModelStatus.kOptimal
-        self._highs = highspy.Highs()
-        for option, value in (("output_flag", False), ("threads", 1), ("presolve", "off")):
-            self._highs.setOptionValue(option, value)
+        self._highs = quiet_highs()
         limits: Sequence[int | None] = most if most is not None else [None] * len(least)
         for low, high in zip(least, limits, strict=True):
             self._highs.addRow(float(low), _NO_LIMIT if high is None else float(high), 0, [], [])

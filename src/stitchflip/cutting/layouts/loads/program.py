@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
+from stitchflip.cutting.highs import quiet_highs
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -38,7 +39,7 @@ class Program:
         self._endless = highspy.kHighsInf
         self.columns: list[tuple[float, float, dict[int, float]]] = []
         self.rows = [self._limits(low, high) for low, high in rows]
-        self._highs = _quiet_highs()
+        self._highs = quiet_highs(presolve="choose")
         for low, high in self.rows:
             self._highs.addRow(low, high, 0, [], [])
 
@@ -100,12 +101,13 @@ class Program:
         model.a_matrix_.value_ = np.array(
             [entry for _, _, entries in chosen for entry in entries.values()], dtype=float
         )
-        highs = _quiet_highs()
-        highs.setOptionValue("time_limit", max(seconds, 0.01))
-        highs.setOptionValue("mip_rel_gap", 0.0)
-        highs.setOptionValue("mip_abs_gap", 1e-6)
-        highs.setOptionValue("presolve", "off" if is_proof else "choose")
-        highs.setOptionValue("mip_allow_restart", not is_proof)
+        highs = quiet_highs(
+            presolve="off" if is_proof else "choose",
+            mip_allow_restart=not is_proof,
+            mip_rel_gap=0.0,
+            mip_abs_gap=1e-6,
+            time_limit=max(seconds, 0.01),
+        )
         highs.passModel(model)
         highs.run()
         info = highs.getInfo()
@@ -115,13 +117,3 @@ class Program:
             return None, info.mip_dual_bound
         amounts = tuple(float(round(amount)) for amount in highs.getSolution().col_value)
         return Solved(info.objective_function_value, amounts, (), (), info.mip_dual_bound), info.mip_dual_bound
-
-
-def _quiet_highs() -> Any:  # noqa: ANN401  # the library ships no types
-    """One thread, no output, always the same way."""
-    import highspy
-
-    highs = highspy.Highs()
-    for option, setting in (("output_flag", False), ("threads", 1), ("random_seed", 0)):
-        highs.setOptionValue(option, setting)
-    return highs
