@@ -19,7 +19,6 @@ from stitchflip.cutting.on_hand import Shelf
 from stitchflip.cutting.purchase import further_strips, purchase_for, shrinkage_of
 from stitchflip.cutting.quarter import fits_fat_quarter
 from stitchflip.cutting.rows import Rectangle, RowPlan, lay_in_rows
-from stitchflip.cutting.rows_searched import searched_rows
 from stitchflip.cutting.strips import plan_strips
 from stitchflip.cutting.tipping import Bought, StripGroup, tipping_points
 from stitchflip.cutting.whole import fits
@@ -30,7 +29,7 @@ from stitchflip.project.model import Fabric, Working
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Sequence
 
     from stitchflip.cutting.model import Row
     from stitchflip.project.numbers import Numbers
@@ -91,20 +90,10 @@ def amount_of(fabric: Fabric, pieces: tuple[Piece, ...], numbers: Numbers, worki
     Raises:
         CuttingError: If a piece has no size, the fabric no width, or there are more pieces than anybody cuts.
     """
-    _, _, cuts = _best_cuts(fabric, pieces, numbers, working, unit, _in_no_order)
+    _, _, cuts = _best_cuts(fabric, pieces, numbers, working, unit, in_order=False)
     purchase = purchase_for(cuts.used_in, numbers, shrinkage_of(fabric, numbers))
     new = [(one.width, sum(s.stock == WIDTH_OF_FABRIC for s in one.strips)) for one in cuts.strips]
     return Amount(purchase.need_in, purchase.buy_in, cuts.left_out, tuple(new))
-
-
-def _as_asked(asked: _Asked) -> _Asked:
-    """Strips that are trimmed as they are sewn are told off one by one."""
-    return asked
-
-
-def _in_no_order(asked: _Asked) -> _Asked:
-    """How many strips it takes does not depend on which is in the hand when."""
-    return replace(asked, groups=tuple(replace(group, as_you_go=False) for group in asked.groups))
 
 
 def _best_cuts(
@@ -113,18 +102,23 @@ def _best_cuts(
     numbers: Numbers,
     working: Working,
     unit: Unit,
-    seen_as: Callable[[_Asked], _Asked] = _as_asked,
+    *,
+    in_order: bool = True,
 ) -> tuple[float, _Asked, _Cuts]:
-    """Usable width, the pieces sorted, and the way of cutting that leaves out least and buys least."""
+    """Usable width, the pieces sorted, and the way of cutting that leaves out least and buys least.
+
+    Without their order, strips that are trimmed as they are sewn are only counted, not told off one by one: how many it
+    takes does not depend on which is in the hand when.
+    """
     _refuse_nonsense(fabric, pieces, numbers)
     shrinkage = shrinkage_of(fabric, numbers)
     width = (fabric.usable_width.inches if fabric.usable_width else numbers.usable_width) * (1 - shrinkage.across)
     shelf = Shelf.of(fabric, [piece.wide for piece in pieces if piece.kind != "rectangle"], numbers, shrinkage, unit)
     asked, cuts = min(
         (
-            (asked, _cut(fabric, asked, numbers, width, order, unit))
+            (asked, _cut(fabric, asked, numbers, width, order, unit, in_order=in_order))
             for longest in _longest_strips(fabric, shelf, pieces, width)
-            for asked in [seen_as(_Asked.of(fabric, pieces, working, width, longest))]
+            for asked in [_Asked.of(fabric, pieces, working, width, longest)]
             for order in _orders(fabric, asked)
         ),
         key=lambda one: (len(one[1].left_out), round(one[1].used_in, 6), round(one[1].missing_in(width), 6)),
@@ -300,7 +294,16 @@ def _orders(fabric: Fabric, asked: _Asked) -> list[tuple[_Group, ...]]:
     return [asked.groups, tuple(reversed(asked.groups))]
 
 
-def _cut(fabric: Fabric, asked: _Asked, numbers: Numbers, width: float, order: Sequence[_Group], unit: Unit) -> _Cuts:
+def _cut(
+    fabric: Fabric,
+    asked: _Asked,
+    numbers: Numbers,
+    width: float,
+    order: Sequence[_Group],
+    unit: Unit,
+    *,
+    in_order: bool,
+) -> _Cuts:
     shelf = Shelf.of(fabric, [group.width for group in asked.groups], numbers, shrinkage_of(fabric, numbers), unit)
     wanted = shelf.take_rows(asked.rectangles)
     if fabric.only_on_hand:
@@ -314,7 +317,7 @@ def _cut(fabric: Fabric, asked: _Asked, numbers: Numbers, width: float, order: S
         stock = shelf.stock_for(group.width)
         if not fabric.only_on_hand:
             stock.append(StripStock(WIDTH_OF_FABRIC, width))
-        solve = plan_as_you_go if group.as_you_go else plan_strips
+        solve = plan_as_you_go if group.as_you_go and in_order else plan_strips
         plan = solve(group.width, group.pieces, stock)
         plan = replace(plan, strips=shelf.take(plan), is_whole=group.is_whole)
         plans.append(plan)
@@ -322,6 +325,8 @@ def _cut(fabric: Fabric, asked: _Asked, numbers: Numbers, width: float, order: S
     plans.sort(key=lambda plan: (-plan.width, plan.is_whole, plan.as_you_go))
     cuts = _Cuts(rows, tuple(plans), tuple(groups), shelf.cut_sheets(), shelf.used_strips(plans), left, asked.blocks)
     if _leaves_a_step_open(fabric, cuts, numbers):
+        from stitchflip.cutting.rows_searched import searched_rows  # seldom, and it brings the engine
+
         cuts = replace(cuts, rows=searched_rows(width, rows, unit))
     return cuts
 

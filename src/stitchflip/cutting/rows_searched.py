@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from stitchflip.cutting.laying import GRID_IN, Lot, is_on_grid, sides_of, wants_of, whole_units
 from stitchflip.cutting.layouts.model import LayoutTask, Sheet
+from stitchflip.cutting.layouts.solving import solve
 from stitchflip.cutting.layouts.watch import Patience
 from stitchflip.cutting.model import Row, Status
 from stitchflip.cutting.rows import TOLERANCE, RowPlan
@@ -39,8 +40,6 @@ def searched_rows(usable_width: float, plan: RowPlan, unit: Unit) -> RowPlan:
     pieces = sum(lot.count for lot in lots)
     if plan.length_in <= plan.bound_in + TOLERANCE or len(lots) > _MOST_SIZES or pieces > _MOST_PIECES:
         return plan
-    from stitchflip.cutting.layouts.solving import solve
-
     grid = GRID_IN[unit]
     task = LayoutTask(wants_of(lots, grid), (Sheet(whole_units(usable_width, grid), None),))
     answer = solve(task, Patience(_LOOKS, _SECONDS))

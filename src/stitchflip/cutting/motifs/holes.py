@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from math import ceil, floor
 from typing import TYPE_CHECKING
 
+from stitchflip.cutting.laying import GRID_IN, units_up, whole_units
 from stitchflip.cutting.layouts.model import Aim, FirstCut, LayoutTask, Sheet, Want
 from stitchflip.cutting.model import Status
-from stitchflip.lengths import CM_PER_INCH, Unit
+from stitchflip.lengths import Unit
 from stitchflip.values import dataclass
 
 if TYPE_CHECKING:
@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from stitchflip.cutting.motifs.apart import Box
     from stitchflip.cutting.rows import Rectangle
 
-_GRID_IN = {Unit.INCH: 1 / 16, Unit.CM: 0.1 / CM_PER_INCH}
 _TOLERANCE = 1e-5
 _MOST_SHEETS = 60
 """So many leftovers, the largest, are cut from."""
@@ -49,12 +48,11 @@ def from_holes(
     """
     from stitchflip.cutting.layouts.solving import solve
 
-    grid = _GRID_IN[unit]
+    grid = GRID_IN[unit]
     sheets = tuple(leftovers[:_MOST_SHEETS])
     task = LayoutTask(
         wants=tuple(
-            Want(ceil(one.wide / grid - _TOLERANCE), ceil(one.long / grid - _TOLERANCE), one.count, one.can_turn)
-            for one in pieces
+            Want(units_up(one.wide, grid), units_up(one.long, grid), one.count, one.can_turn) for one in pieces
         ),
         sheets=tuple(_sheet(box, grid) for box in sheets),
         aim=Aim.COST,
@@ -72,7 +70,7 @@ def from_holes(
 
 
 def _sheet(box: Box, grid: float) -> Sheet:
-    wide, long = floor(box.wide / grid + _TOLERANCE), floor(box.long / grid + _TOLERANCE)
+    wide, long = whole_units(box.wide, grid), whole_units(box.long, grid)
     return Sheet(wide, long, 1, cost=max(wide * long, 1))
 
 
