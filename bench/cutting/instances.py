@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +18,12 @@ def rows(file: str) -> list[dict[str, Any]]:
     text = (FOLDER / f"{file}.json").read_text(encoding="utf-8")
     found: list[dict[str, Any]] = json.loads(text)["instances"]
     return found
+
+
+@cache
+def named(file: str) -> dict[str, dict[str, Any]]:
+    """The same by name."""
+    return {row["name"]: row for row in rows(file)}
 
 
 def strip_jobs(file: str) -> list[Job]:

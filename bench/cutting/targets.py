@@ -2,11 +2,7 @@
 
 from __future__ import annotations
 
-import subprocess
-import sys
-import time
 from collections.abc import Iterator
-from pathlib import Path
 from statistics import median
 
 from bench.clock import Measured
@@ -15,7 +11,7 @@ from bench.cutting.jobs import Job
 from bench.cutting.ours import ask, seconds_to_the_step
 from bench.cutting.peers import PACKING_SOLVER, Peers
 from bench.cutting.standing import Standing, stand
-from bench.papers import settings
+from bench.shell import peak_megabytes, typed
 from stitchflip.cutting.model import Status
 
 NOT_MEASURED = "not measured: no Python 3.12 here"
@@ -26,7 +22,6 @@ _TEN_CENTIMETERS = (127, 4000)
 _AT_ONCE = 0.1
 MEGABYTES = 500
 SHELL_SECONDS = 1.5
-_RUNS = 5
 _LARGE = (
     ("strip_jobs", "strip_guillotine_home_sewing", "Q8_odd80_2stage"),
     ("strip_jobs", "strip_burke_N", "burke_N13"),
@@ -34,13 +29,12 @@ _LARGE = (
     ("value_jobs", "knapsack_guillotine_unlimited", "gcut12_each_once"),
     ("length_jobs", "csp1d_scholl", "scholl_HARD0"),
 )
-_PEAK = """
+_ONE = """
 import sys
 from bench.cutting import instances
 from bench.cutting.ours import ask
 reader, file, name = sys.argv[1:]
 ask(next(job for job in getattr(instances, reader)(file) if job.name == name), 2.0)
-print(next(line for line in open("/proc/self/status") if line.startswith("VmHWM")).split()[1])
 """
 
 
@@ -65,7 +59,7 @@ def cutting() -> Iterator[Measured]:
         yield _classical(long)
     yield _no_false_proof([two, three, *published, short, long])
     yield _memory()
-    yield from_the_shell()
+    yield typed("cut", SHELL_SECONDS)
 
 
 def _two_stages(standing: Standing) -> Iterator[Measured]:
@@ -188,25 +182,7 @@ def _memory() -> Measured:
     """Peak of a process that solves one large instance, the largest of several."""
     peaks = {}
     for reader, file, name in _LARGE:
-        command = [sys.executable, "-c", _PEAK, reader, file, name]
-        run = subprocess.run(command, check=True, capture_output=True, text=True, env=settings())  # noqa: S603  our own
-        peaks[name] = int(run.stdout) / 1024
+        peaks[name] = peak_megabytes(_ONE, reader, file, name)
     worst = max(peaks, key=lambda name: peaks[name])
     what = f"peak memory of cutting, {len(peaks)} large instances"
     return Measured(what, f"{peaks[worst]:.0f} MB ({worst})", f"under {MEGABYTES} MB", peaks[worst] < MEGABYTES)
-
-
-def from_the_shell() -> Measured:
-    """Seconds of `stitchflip cut` as typed, imports included."""
-    command = [str(Path(sys.executable).parent / "stitchflip"), "cut", "examples/lantern-walk.toml"]
-    times = []
-    for run in range(_RUNS + 1):
-        start = time.perf_counter()
-        done = subprocess.run(command, check=False, capture_output=True, text=True, env=settings())  # noqa: S603  our own
-        assert done.returncode in {0, 1}, done.stderr
-        if run:
-            times.append(time.perf_counter() - start)
-    what = "stitchflip cut from the shell, imports included"
-    seconds = median(times)
-    remark = f"from {min(times):.2f} to {max(times):.2f} s"
-    return Measured(what, f"{seconds:.2f} s", f"under {SHELL_SECONDS} s", seconds < SHELL_SECONDS, remark)

@@ -6,14 +6,12 @@ data/rectangle, values collected there from Chen et al. 2016 and others; Berkey,
 
 from __future__ import annotations
 
-import json
 import random
-from functools import cache
-from pathlib import Path
 from typing import Any
 
 import pytest
 
+from bench.cutting.instances import named
 from stitchflip.cutting.layouts.check import check_layouts
 from stitchflip.cutting.layouts.many_sheets import cheapest
 from stitchflip.cutting.layouts.model import Aim, Answer, FirstCut, LayoutTask, Sheet, Want
@@ -21,7 +19,6 @@ from stitchflip.cutting.layouts.watch import Patience, Watch
 from stitchflip.cutting.model import Status
 from tests.twins.layouts import best_value
 
-INSTANCES = Path(__file__).parents[3] / "bench" / "instances"
 LIMIT_S = 20.0
 
 
@@ -83,13 +80,6 @@ def test_a_handful_of_pieces_is_cut_as_cheaply_as_trying_everything_finds(seed: 
 # --- against published values ------------------------------------------------------------------------------
 
 
-@cache
-def rows(file: str) -> dict[str, dict[str, Any]]:
-    """The instances of a file by name."""
-    found = json.loads((INSTANCES / f"{file}.json").read_text(encoding="utf-8"))["instances"]
-    return {row["name"]: row for row in found}
-
-
 def task_of(row: dict[str, Any]) -> LayoutTask:
     """An instance as a task; where sheets have no cost each counts 1."""
     wants = tuple(Want(item["w"], item["h"], item["demand"], row["rotate"]) for item in row["items"])
@@ -124,7 +114,7 @@ def task_of(row: dict[str, Any]) -> LayoutTask:
 )
 def test_published_cutting_stock_is_proved_with_the_published_number_of_sheets(name: str) -> None:
     """Three stages, equal pieces in a stack, first cuts along the sheet."""
-    row = rows("csp_guillotine_3stage_homogeneous")[name]
+    row = named("csp_guillotine_3stage_homogeneous")[name]
 
     answer = answered(task_of(row))
 
@@ -136,7 +126,7 @@ def test_published_cutting_stock_is_proved_with_the_published_number_of_sheets(n
 )
 def test_published_bin_packing_reaches_the_best_known_number_of_sheets(name: str) -> None:
     """Pieces that all differ, three stages with trimming; the listed value is a plan of this very kind."""
-    row = rows("binpacking_guillotine_3stage_classes")[name]
+    row = named("binpacking_guillotine_3stage_classes")[name]
     known = row.get("optimum") or row["best_known"]
 
     answer = answered(task_of(row), Watch(3.0))
@@ -148,7 +138,7 @@ def test_published_bin_packing_reaches_the_best_known_number_of_sheets(name: str
 @pytest.mark.parametrize("name", ["gcut1d", "gcut2d_rot", "gcut5d", "gcut9d_rot"])
 def test_several_sheet_sizes_come_within_one_percent_of_the_best_known_cost(name: str) -> None:
     """The bound never exceeds the best known plan, and the plan is near it."""
-    row = rows("variable_sized_guillotine_2stage_cintra")[name]
+    row = named("variable_sized_guillotine_2stage_cintra")[name]
 
     answer = answered(task_of(row), Watch(3.0))
 
@@ -159,7 +149,7 @@ def test_several_sheet_sizes_come_within_one_percent_of_the_best_known_cost(name
 @pytest.mark.parametrize("name", ["F1_runner_from_scraps_2stage", "F2_placemats_from_scraps_3stage"])
 def test_scraps_of_many_sizes_are_chosen_well_whichever_way_they_are_cut(name: str) -> None:
     """Limited scraps, first cuts either way: within 5 % of the best known cost, bound below it."""
-    row = rows("variable_sized_guillotine_home")[name]
+    row = named("variable_sized_guillotine_home")[name]
 
     answer = answered(task_of(row), Watch(3.0))
 
@@ -302,7 +292,7 @@ def test_sizes_of_a_billion_are_no_trouble() -> None:
 
 def test_a_search_that_is_ended_at_once_still_has_a_plan_and_a_bound() -> None:
     """The first plan is made before the first look at the clock."""
-    row = rows("variable_sized_guillotine_home")["F1_runner_from_scraps_3stage"]
+    row = named("variable_sized_guillotine_home")["F1_runner_from_scraps_3stage"]
 
     answer = answered(task_of(row), Watch(30.0, cancelled=lambda: True))
 
@@ -313,7 +303,7 @@ def test_a_search_that_is_ended_at_once_still_has_a_plan_and_a_bound() -> None:
 def test_better_plans_and_bounds_are_told_as_they_come() -> None:
     """Values only fall, bounds only rise, and the last told are those of the answer."""
     told: list[tuple[int | None, int]] = []
-    row = rows("csp_guillotine_3stage_homogeneous")["hifi1997a_A1_3HVO"]
+    row = named("csp_guillotine_3stage_homogeneous")["hifi1997a_A1_3HVO"]
 
     answer = answered(task_of(row), Watch(LIMIT_S, tell=lambda value, bound: told.append((value, bound))))
 

@@ -7,14 +7,12 @@ fontanf/packingsolver, data_knapsack_2nho_2nvo_others.csv, collected there from 
 
 from __future__ import annotations
 
-import json
 import random
-from functools import cache
-from pathlib import Path
 from typing import Any
 
 import pytest
 
+from bench.cutting.instances import named
 from stitchflip.cutting.layouts.check import check_layouts
 from stitchflip.cutting.layouts.loads.any_cuts import AnyCuts
 from stitchflip.cutting.layouts.loads.kinds import choices_of, kinds_of
@@ -24,7 +22,6 @@ from stitchflip.cutting.layouts.watch import Patience, Watch
 from stitchflip.cutting.model import Status
 from tests.twins.layouts import best_value
 
-INSTANCES = Path(__file__).parents[3] / "bench" / "instances"
 LIMIT_S = 20.0
 
 
@@ -97,13 +94,6 @@ def test_several_sheets_are_worth_no_more_than_the_bound_and_what_trying_everyth
 # --- against published values ------------------------------------------------------------------------------
 
 
-@cache
-def rows(file: str) -> dict[str, dict[str, Any]]:
-    """The instances of a file by name."""
-    found = json.loads((INSTANCES / f"{file}.json").read_text(encoding="utf-8"))["instances"]
-    return {row["name"]: row for row in found}
-
-
 def task_of(row: dict[str, Any]) -> LayoutTask:
     """An instance as a task; without stages as many as it takes, whichever way first."""
     wants = tuple(Want(item["w"], item["h"], item["demand"], row["rotate"], item["value"]) for item in row["items"])
@@ -130,7 +120,7 @@ def task_of(row: dict[str, Any]) -> LayoutTask:
 )
 def test_published_two_stage_loads_are_proved_with_the_published_worth(name: str) -> None:
     """First cuts across (H) and along (V), with trimming."""
-    row = rows("knapsack_guillotine_2stage")[name]
+    row = named("knapsack_guillotine_2stage")[name]
 
     answer = answered(task_of(row))
 
@@ -142,7 +132,7 @@ def test_published_two_stage_loads_are_proved_with_the_published_worth(name: str
 )
 def test_three_stages_reach_published_worths_of_any_number_of_stages(name: str) -> None:
     """The plan has three stages; the published worth, which allows more, is met and the bound does not cut it off."""
-    row = rows("knapsack_guillotine_unlimited")[name]
+    row = named("knapsack_guillotine_unlimited")[name]
 
     answer = answered(task_of(row), Watch(3.0))
 
@@ -153,7 +143,7 @@ def test_three_stages_reach_published_worths_of_any_number_of_stages(name: str) 
 @pytest.mark.parametrize("name", ["ngcut1", "ngcut6", "ngcut8", "okp2"])
 def test_the_bound_for_any_number_of_stages_allows_what_three_stages_cannot_cut(name: str) -> None:
     """Here the published plans need more than three stages."""
-    row = rows("knapsack_guillotine_unlimited")[name]
+    row = named("knapsack_guillotine_unlimited")[name]
 
     answer = answered(task_of(row), Watch(1.0))
 
@@ -162,7 +152,7 @@ def test_the_bound_for_any_number_of_stages_allows_what_three_stages_cannot_cut(
 
 def test_prices_on_pieces_lower_the_bound_for_any_number_of_stages() -> None:
     """Each piece of the published set exists once; without prices the smallest would be counted many times."""
-    task = task_of(rows("knapsack_guillotine_unlimited")["gcut1_each_once"])
+    task = task_of(named("knapsack_guillotine_unlimited")["gcut1_each_once"])
     kind = kinds_of(task)[0]
     values = [want.value for want in task.wants]
     plenty = AnyCuts(kind, choices_of(task.wants, [kind]), [100] * len(values)).bound(values, Watch(LIMIT_S), 48368)
@@ -268,7 +258,7 @@ def test_sizes_and_worths_of_a_billion_are_no_trouble() -> None:
 @pytest.mark.parametrize("file", ["knapsack_guillotine_2stage", "knapsack_guillotine_unlimited"])
 def test_a_search_that_is_ended_at_once_still_has_a_bound(file: str) -> None:
     """Nothing need be cut, so there is always a plan; the bound is that of the area at most."""
-    row = next(iter(rows(file).values()))
+    row = next(iter(named(file).values()))
 
     answer = answered(task_of(row), Watch(30.0, cancelled=lambda: True))
 

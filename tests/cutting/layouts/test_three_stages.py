@@ -10,16 +10,14 @@ as computed by another program (named beside them in the file of instances).
 
 from __future__ import annotations
 
-import json
-from functools import cache
 from itertools import product
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bench.cutting.instances import named
 from stitchflip.cutting.layouts.check import check_layouts
 from stitchflip.cutting.layouts.model import Answer, LayoutTask, Sheet, Want
 from stitchflip.cutting.layouts.solving import solve
@@ -29,18 +27,10 @@ from stitchflip.cutting.model import Status
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-INSTANCES = Path(__file__).parents[3] / "bench" / "instances"
 LIMIT_S = 20.0
 LOOKS = 1500
 """As many as a search has in two seconds or so on a small machine; unlike seconds the same on every one."""
 LAST_RESORT_S = 300.0
-
-
-@cache
-def row(file: str, name: str) -> dict[str, Any]:
-    """One instance of a file."""
-    rows = json.loads((INSTANCES / f"{file}.json").read_text(encoding="utf-8"))["instances"]
-    return next(row for row in rows if row["name"] == name)
 
 
 def task_of(row: dict[str, Any], *, stages: int = 3, trims: bool = True, can_turn: bool | None = None) -> LayoutTask:
@@ -190,7 +180,7 @@ def test_strips_no_taller_than_the_ruler_reaches() -> None:
 )
 def test_published_sets_are_cut_as_short_as_by_another_program(name: str, most: int, *, can_turn: bool) -> None:
     """The plan is no longer than what another program reached (beside it in the file)."""
-    instance = row("strip_burke_N", name)
+    instance = named("strip_burke_N")[name]
     known = instance["computed_here"][f"3stage_trimmed_{'rot' if can_turn else 'fixed'}"]
 
     answer = answered(task_of(instance, can_turn=can_turn), Patience(LOOKS, LAST_RESORT_S))
@@ -203,7 +193,7 @@ def test_published_sets_are_cut_as_short_as_by_another_program(name: str, most: 
 @pytest.mark.parametrize("number", [2, 5, 6, 9, 10, 13, 14, 18, 23])
 def test_proved_lengths_of_published_sets_are_those_another_program_reached(number: int) -> None:
     """Proved in three stages, no turning: the value another program reached and never went under."""
-    instance = row("strip_guillotine_hifi_SCP", f"hifi_SCP{number}")
+    instance = named("strip_guillotine_hifi_SCP")[f"hifi_SCP{number}"]
 
     answer = answered(task_of(instance))
 
@@ -214,7 +204,7 @@ def test_proved_lengths_of_published_sets_are_those_another_program_reached(numb
 @pytest.mark.parametrize("number", range(1, 26))
 def test_bounds_for_any_number_of_stages_stay_under_what_is_reached(number: int) -> None:
     """The bound for any cuts is above neither the length known for three stages nor the one in the published file."""
-    instance = row("strip_guillotine_hifi_SCP", f"hifi_SCP{number}")
+    instance = named("strip_guillotine_hifi_SCP")[f"hifi_SCP{number}"]
 
     answer = answered(task_of(instance, stages=0), Patience(60, LAST_RESORT_S))
 
@@ -225,7 +215,7 @@ def test_bounds_for_any_number_of_stages_stay_under_what_is_reached(number: int)
 @pytest.mark.parametrize("name", ["T1a", "T3b"])
 def test_rectangles_cut_apart_by_straight_cuts_are_never_bounded_above_their_own_height(name: str) -> None:
     """Sets cut out of a rectangle 200 high by straight cuts: the bound for any number of stages is at most 200."""
-    instance = row("strip_guillotine_hopper_T", f"hopper_{name}")
+    instance = named("strip_guillotine_hopper_T")[f"hopper_{name}"]
 
     answer = answered(task_of(instance, stages=0), Patience(100, LAST_RESORT_S))
 
@@ -235,7 +225,7 @@ def test_rectangles_cut_apart_by_straight_cuts_are_never_bounded_above_their_own
 @pytest.mark.parametrize("name", ["Q2_squares_3stage", "Q9_directional_3stage"])
 def test_home_lists_are_cut_as_short_as_known(name: str) -> None:
     """Exact stacks: no longer than the best known length, and no bound above it."""
-    instance = row("strip_guillotine_home_sewing", name)
+    instance = named("strip_guillotine_home_sewing")[name]
 
     answer = answered(task_of(instance, trims=False), Patience(LOOKS, LAST_RESORT_S))
 
@@ -248,7 +238,7 @@ def test_home_lists_are_cut_as_short_as_known(name: str) -> None:
 
 def test_search_told_to_end_at_once_still_gives_plan_and_bound() -> None:
     """Cancelled before it began: a plan that can be cut and a bound not above it."""
-    instance = row("strip_burke_N", "burke_N8")
+    instance = named("strip_burke_N")["burke_N8"]
     task = task_of(instance, can_turn=True)
 
     answer = answered(task, Watch(5.0, cancelled=lambda: True))
@@ -262,7 +252,7 @@ def test_search_told_to_end_at_once_still_gives_plan_and_bound() -> None:
 def test_what_is_told_on_the_way_only_gets_better() -> None:
     """Plans get shorter, bounds higher, and no bound passes a plan."""
     told: list[tuple[int | None, int]] = []
-    task = task_of(row("strip_burke_N", "burke_N3"), can_turn=True)
+    task = task_of(named("strip_burke_N")["burke_N3"], can_turn=True)
 
     answered(task, Watch(1.0, tell=lambda value, bound: told.append((value, bound))))
 
@@ -275,7 +265,7 @@ def test_what_is_told_on_the_way_only_gets_better() -> None:
 
 def test_search_bounded_by_looks_ends_at_the_same_plan_every_time() -> None:
     """Counted looks instead of seconds: two searches give the same answer."""
-    task = task_of(row("strip_burke_N", "burke_N3"), can_turn=True)
+    task = task_of(named("strip_burke_N")["burke_N3"], can_turn=True)
 
     first, second = (answered(task, Patience(400, LAST_RESORT_S)) for _ in range(2))
 

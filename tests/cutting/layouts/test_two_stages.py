@@ -6,31 +6,22 @@ Operations Research 52 (2004): heights at which the sets N pack without straight
 
 from __future__ import annotations
 
-import json
 from functools import cache
-from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bench.cutting.instances import rows
 from stitchflip.cutting.layouts.check import check_layouts
 from stitchflip.cutting.layouts.model import Answer, LayoutTask, Sheet, Want
 from stitchflip.cutting.layouts.solving import solve
 from stitchflip.cutting.layouts.watch import Patience, Watch
 from stitchflip.cutting.model import Status
 
-INSTANCES = Path(__file__).parents[3] / "bench" / "instances"
 LIMIT_S = 20.0
 IN_STEPS_OF_AN_EIGHTH_YARD = ("Q2", "Q3", "Q4", "Q5", "Q6", "Q7", "Q9", "Q10")
-
-
-@cache
-def rows(file: str) -> list[dict[str, Any]]:
-    """The instances of a file."""
-    found: list[dict[str, Any]] = json.loads((INSTANCES / f"{file}.json").read_text(encoding="utf-8"))["instances"]
-    return found
 
 
 def task_of(row: dict[str, Any], *, step: int = 1, can_turn: bool | None = None) -> LayoutTask:
