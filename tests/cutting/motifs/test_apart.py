@@ -19,9 +19,9 @@ from stitchflip.cutting.motifs import (
     Start,
     Window,
     cut_apart,
-    from_holes,
     plan_motifs,
 )
+from stitchflip.cutting.motifs.holes import from_holes
 from stitchflip.cutting.rows import Rectangle
 from tests.twins import motifs as twin
 

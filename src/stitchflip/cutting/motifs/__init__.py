@@ -1,4 +1,7 @@
-"""Fussy cutting: windows round the motifs of a print, how many a length surely gives, where to cut, what to buy."""
+"""Fussy cutting: windows round the motifs of a print, how many a length surely gives, where to cut, what to buy.
+
+What else comes from between the windows is asked of `holes`, which brings the search engine.
+"""
 
 from __future__ import annotations
 
@@ -14,7 +17,6 @@ from stitchflip.cutting.motifs.buying import (
 )
 from stitchflip.cutting.motifs.choosing import Chosen, most_windows
 from stitchflip.cutting.motifs.counting import Counting, Place, places
-from stitchflip.cutting.motifs.holes import FromHoles, from_holes
 from stitchflip.cutting.motifs.model import Motif, MotifCount, MotifNote, Repeat, Start, Window
 from stitchflip.cutting.motifs.plan import MotifPlan, WindowPlace, motif_notes, plan_motifs
 
@@ -25,7 +27,6 @@ __all__ = [
     "Chosen",
     "Counting",
     "Cut",
-    "FromHoles",
     "Identical",
     "Motif",
     "MotifCount",
@@ -39,7 +40,6 @@ __all__ = [
     "Window",
     "WindowPlace",
     "cut_apart",
-    "from_holes",
     "identical",
     "length_for",
     "most_windows",
